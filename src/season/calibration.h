@@ -1,0 +1,61 @@
+#pragma once
+
+#include <vector>
+
+#include "season/response.h"
+
+namespace tailblock {
+
+struct BodyDesignTable;
+struct SpeciesTable;
+
+/// The tables the season model reads, loaded at the edge.
+struct SeasonTables {
+  const BodyDesignTable* designs;
+  const SpeciesTable* species;
+};
+
+/// One instrument this might be: its lag and response fixed, everything else Gaussian given those two.
+struct Hypothesis {
+  double weight;
+  Days lag;
+  double response_mm_per_percent;  ///< bass
+  double treble_ratio;             ///< treble response over bass: posterior mean
+  double level_bass_mm, level_treble_mm;              ///< action at the reference moisture, today
+  double level_sd_bass_mm, level_sd_treble_mm;        ///< persistent uncertainty of the level, readings' error included
+  double drift_mm_per_year;
+  double moisture_departure_percent;                  ///< today's weather departure, posterior mean
+};
+
+/// What is believed of one instrument after its readings: a weighted set of hypotheses on a grid of lag and response.
+struct Calibration {
+  Date today;
+  double reference_moisture_percent;
+  std::vector<Hypothesis> hypotheses;  ///< weights sum to 1; those that together weigh under 0.1 % are dropped
+};
+
+/// Posterior of one instrument. Deterministic. docs/models/response.md.
+[[nodiscard]] Calibration calibrate(const ResponseRequest& request, const SeasonTables& tables);
+
+[[nodiscard]] ResponseResult response(const ResponseRequest& request, const SeasonTables& tables);
+
+/// The year ahead under one hypothesis, day by day.
+struct YearPath {
+  double weight;
+  double response_mm_per_percent;
+  double level_sd_bass_mm, level_sd_treble_mm;             ///< one unknown for the whole year
+  std::vector<double> bass_mm, treble_mm;                  ///< mean over the weather
+  std::vector<double> weather_sd_bass_mm, weather_sd_treble_mm;  ///< that day's own spread
+};
+
+/// The year ahead as a weighted set of paths: on every day, action is a mixture of normal distributions.
+struct YearPaths {
+  Date first;
+  int count;
+  std::vector<YearPath> paths;
+};
+
+/// `home` may differ from the one the instrument was calibrated in (a humidified room, another house).
+[[nodiscard]] YearPaths year_paths(const Calibration& calibration, const HomeAir& home, Date first, int count);
+
+}  // namespace tailblock
