@@ -1,0 +1,65 @@
+# Tests, the checks of the house itself, and the benchmarks.
+
+find_package(GTest REQUIRED)
+find_package(rapidcheck REQUIRED)
+include(GoogleTest)
+
+add_library(tailblock_test_support INTERFACE)
+target_include_directories(tailblock_test_support INTERFACE ${PROJECT_SOURCE_DIR}/tests/support)
+target_compile_definitions(tailblock_test_support INTERFACE TEST_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
+                           TEST_PROGRAM="${TAILBLOCK_PROGRAM}")
+target_link_libraries(tailblock_test_support INTERFACE tailblock_house GTest::gtest GTest::gtest_main rapidcheck)
+
+file(GLOB support_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/support/*.cpp)
+if(support_sources)
+  add_library(tailblock_test_support_files STATIC ${support_sources})
+  target_link_libraries(tailblock_test_support_files PUBLIC tailblock_test_support ${rooms_to_cli})
+  set(support_library tailblock_test_support_files)
+endif()
+
+file(GLOB facts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/data/*.csv ${PROJECT_SOURCE_DIR}/tests/published/*.csv)
+
+# tests/<room>/*_test.cpp, with whatever slow and obvious references lie beside them, become <room>_test.
+# `<room>_test.passed` runs it only when it, a table or a published value changed: `make fast` builds all of those.
+add_custom_target(fast)
+foreach(room IN LISTS TAILBLOCK_ROOMS)
+  file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/${room}/*.cpp)
+  list(FILTER sources EXCLUDE REGEX "_fuzz\\.cpp$")
+  if(NOT sources)
+    continue()
+  endif()
+  set(test ${room}_test)
+  add_executable(${test} ${sources})
+  target_link_libraries(${test} PRIVATE tailblock_test_support ${support_library} ${rooms_to_${room}} ${needs_${room}}
+                                        nlohmann_json::nlohmann_json)
+  if(room STREQUAL "cli" AND TARGET tailblock)
+    add_dependencies(${test} tailblock)
+  endif()
+  gtest_discover_tests(${test} DISCOVERY_MODE PRE_TEST TEST_PREFIX ${room}. PROPERTIES LABELS unit TIMEOUT 300)
+  add_custom_command(
+    OUTPUT ${test}.passed
+    COMMAND ${test} --gtest_brief=1
+    COMMAND ${CMAKE_COMMAND} -E touch ${test}.passed
+    DEPENDS ${test} ${facts}
+    COMMENT "Running ${test}")
+  add_custom_target(${test}_fast DEPENDS ${test}.passed)
+  add_dependencies(fast ${test}_fast)
+endforeach()
+
+if(EXISTS ${PROJECT_SOURCE_DIR}/tests/architecture/CMakeLists.txt)
+  add_subdirectory(tests/architecture)
+endif()
+
+if(TAILBLOCK_PERF)
+  find_package(benchmark REQUIRED)
+  set(rooms_below_http ${rooms_to_paper})
+  file(GLOB benchmarks CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/perf/*_perf.cpp)
+  foreach(source IN LISTS benchmarks)
+    get_filename_component(stem ${source} NAME_WE)
+    add_executable(${stem} ${source})
+    target_compile_definitions(${stem} PRIVATE TEST_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
+                                               TEST_PROGRAM="${TAILBLOCK_PROGRAM}")
+    target_link_libraries(${stem} PRIVATE tailblock_house ${rooms_below_http} benchmark::benchmark)
+    set_target_properties(${stem} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/perf)
+  endforeach()
+endif()

@@ -1,0 +1,46 @@
+# One static library a room, in the order of src/rooms.txt, each linking the rooms above it.
+# A room without a .cpp has no library; its headers are found all the same.
+
+find_package(PkgConfig REQUIRED)
+pkg_check_modules(httplib REQUIRED IMPORTED_TARGET cpp-httplib)  # carries the macros that Debian built it with
+pkg_check_modules(sodium REQUIRED IMPORTED_TARGET libsodium)
+pkg_check_modules(sqlite3 REQUIRED IMPORTED_TARGET sqlite3)
+find_package(CLI11 REQUIRED)
+find_package(nlohmann_json REQUIRED)
+find_package(OpenSSL REQUIRED)
+find_library(SOCI_CORE soci_core REQUIRED)
+find_library(SOCI_SQLITE3 soci_sqlite3 REQUIRED)
+
+set(needs_body Eigen3::Eigen)
+set(needs_season Eigen3::Eigen)
+set(needs_models nlohmann_json::nlohmann_json)
+set(needs_book ${SOCI_SQLITE3} ${SOCI_CORE} PkgConfig::sqlite3 PkgConfig::sodium nlohmann_json::nlohmann_json)
+set(needs_http PkgConfig::httplib OpenSSL::SSL OpenSSL::Crypto nlohmann_json::nlohmann_json)
+set(needs_cli CLI11::CLI11 nlohmann_json::nlohmann_json)
+
+# Files written by the build (embed.cmake) belong to the room that declares them.
+set(generated_book ${TAILBLOCK_MIGRATION_SOURCE})
+set(generated_http ${TAILBLOCK_ASSET_SOURCE})
+
+set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/rooms.txt)
+file(STRINGS src/rooms.txt TAILBLOCK_ROOMS)
+
+set(rooms_above "")  # libraries of the rooms already made
+foreach(room IN LISTS TAILBLOCK_ROOMS)
+  file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/${room}/*.cpp)
+  list(REMOVE_ITEM sources ${PROJECT_SOURCE_DIR}/src/cli/main.cpp)
+  list(APPEND sources ${generated_${room}})
+  if(sources)
+    add_library(tailblock_${room} STATIC ${sources})
+    target_link_libraries(tailblock_${room} PUBLIC tailblock_house ${rooms_above} ${needs_${room}})
+    list(PREPEND rooms_above tailblock_${room})
+  endif()
+  set(rooms_to_${room} ${rooms_above})  # this room and those above it
+endforeach()
+
+set(TAILBLOCK_PROGRAM ${PROJECT_BINARY_DIR}/tailblock)
+file(GLOB main_file CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/cli/main.cpp)
+if(main_file)
+  add_executable(tailblock ${main_file})
+  target_link_libraries(tailblock PRIVATE tailblock_house ${rooms_to_cli} CLI11::CLI11)
+endif()
