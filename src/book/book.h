@@ -1,0 +1,93 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "book/records.h"
+
+namespace tailblock {
+
+/// Storage trouble: what failed, and what is still safe.
+class StorageFault : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
+};
+
+/// Which instruments to list.
+struct InstrumentQuery {
+  std::string search;  ///< words looked for in name, maker text, owner and home; every word must be found
+  std::optional<BodySize> body_size;
+  std::optional<SlotKind> slot;
+  RecordId home_id = 0;  ///< 0: any
+  int page = 0;          ///< 0-based
+  int per_page = 50;     ///< 1..200
+};
+
+struct InstrumentPage {
+  std::vector<InstrumentLine> lines;  ///< newest visit first, then by name
+  int page = 0;
+  bool more = false;
+  int total = 0;
+};
+void describe(FieldVisitor&, InstrumentPage&);
+
+/// The shop's records in one file. Every function that changes something is one transaction: all of it is kept when the
+/// call returns, or none of it. Safe to call from several threads; there is one writer at a time.
+/// @throws Refused for input the book does not take, StorageFault when the file cannot be read or written.
+class Book {
+ public:
+  /// Opens the book, making it when absent, and brings an older one up to date through the numbered migrations.
+  explicit Book(const std::filesystem::path& file);
+  ~Book();
+  Book(const Book&) = delete;
+  Book& operator=(const Book&) = delete;
+
+  [[nodiscard]] int schema_number() const;
+
+  [[nodiscard]] std::string setting(const std::string& name) const;  ///< empty when not set
+  void keep_setting(const std::string& name, const std::string& value);
+
+  RecordId keep(const Owner& owner);  ///< id 0 adds, another id changes that record
+  RecordId keep(const Home& home);
+  RecordId keep(const Instrument& instrument);
+  RecordId keep(const Visit& visit);
+  RecordId add(const Intervention& intervention);
+  RecordId add(const SaddleDecision& decision);
+  /// All of one visit's readings in one go. A reading that supersedes another marks it superseded.
+  std::vector<RecordId> add(const std::vector<Reading>& readings);
+  /// Logged days of a home; a day already there is replaced only by the same call's caller's wish.
+  struct LogKept {
+    int added = 0;
+    int already_there = 0;
+  };
+  LogKept keep_air_log(RecordId home, const std::vector<LoggedDay>& days, bool replace);
+
+  [[nodiscard]] std::vector<Owner> owners() const;
+  [[nodiscard]] std::vector<Home> homes() const;
+  [[nodiscard]] Owner owner(RecordId id) const;
+  [[nodiscard]] Home home(RecordId id) const;
+  [[nodiscard]] Instrument instrument(RecordId id) const;
+  [[nodiscard]] Visit visit(RecordId id) const;
+  [[nodiscard]] InstrumentPage instruments(const InstrumentQuery& query) const;
+  [[nodiscard]] InstrumentStory story(RecordId instrument) const;
+  [[nodiscard]] VisitStory visit_story(RecordId visit) const;
+  [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
+
+  /// A consistent copy while the book is in use.
+  void back_up_to(const std::filesystem::path& file) const;
+  /// Integrity of the file and of every reference in it; empty when all is well, else one line a trouble.
+  [[nodiscard]] std::vector<std::string> troubles() const;
+
+ private:
+  struct Store;
+  std::unique_ptr<Store> store_;
+};
+
+/// The season model's request for one instrument, built from its story: live readings of fret 12 and relief, recorded
+/// interventions, the home with its log.
+[[nodiscard]] ResponseRequest response_request(const InstrumentStory& story, std::vector<LoggedDay> log, Date today);
+
+}  // namespace tailblock
