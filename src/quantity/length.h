@@ -17,7 +17,7 @@ constexpr Length thousandths(double value) { return inches(value / 1000); }
 
 constexpr double in_mm(Length length) { return length.in_base() * 1000; }
 constexpr double in_inches(Length length) { return in_mm(length) / mm_per_inch; }
-constexpr double in_basexty_fourths(Length length) { return in_inches(length) * 64; }
+constexpr double in_sixty_fourths(Length length) { return in_inches(length) * 64; }
 constexpr double in_thousandths(Length length) { return in_inches(length) * 1000; }
 
 }  // namespace tailblock
