@@ -34,7 +34,7 @@ void describe(FieldVisitor&, Home&);
 enum class SlotKind { open_ended, closed };
 
 /// How hard the player drives the strings; the amplitudes are in data/attacks.csv.
-enum class Attack { soft, medium, hard };
+enum class AttackLevel { soft, medium, hard };
 
 /// One instrument. Free text says who made it; no maker is assumed.
 struct Instrument {
@@ -54,7 +54,7 @@ struct Instrument {
   std::optional<Length> slot_length;
   std::string string_set = "light";  ///< a name in data/string_sets.csv
   std::string tuning = "standard";   ///< a name in data/tunings.csv
-  Attack attack = Attack::medium;
+  AttackLevel attack = AttackLevel::medium;
   std::optional<Length> wanted_action12_bass;    ///< what this player likes
   std::optional<Length> wanted_action12_treble;
   std::optional<Length> highest_action12_bass;   ///< and still puts up with
