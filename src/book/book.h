@@ -20,7 +20,7 @@ class StorageFault : public std::runtime_error {
 struct InstrumentQuery {
   std::string search;  ///< words looked for in name, maker text, owner and home; every word must be found
   std::optional<BodySize> body_size;
-  std::optional<SlotKind> slot;
+  std::optional<SaddleSlot> slot;
   RecordId home_id = 0;  ///< 0: any
   int page = 0;          ///< 0-based
   int per_page = 50;     ///< 1..200

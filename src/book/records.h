@@ -7,6 +7,7 @@
 #include "air/home.h"
 #include "quantity/fields.h"
 #include "season/response.h"
+#include "setup/saddle.h"
 
 namespace tailblock {
 
@@ -30,9 +31,6 @@ struct Home {
 };
 void describe(FieldVisitor&, Home&);
 
-/// Open at both ends of the bridge, or closed at both so that the saddle drops in and lifts out.
-enum class SlotKind { open_ended, closed };
-
 /// How hard the player drives the strings; the amplitudes are in data/attacks.csv.
 enum class AttackLevel { soft, medium, hard };
 
@@ -48,7 +46,7 @@ struct Instrument {
   int body_joint_fret = 14;
   int fret_count = 20;
   bool adjustable_rod = false;
-  SlotKind slot = SlotKind::closed;
+  SaddleSlot slot = SaddleSlot::closed;
   std::optional<Length> slot_depth;
   std::optional<Length> slot_width;
   std::optional<Length> slot_length;
@@ -122,7 +120,7 @@ struct InstrumentLine {
   std::string home;
   BodySize body_size = BodySize::mid_size;
   Bracing bracing = Bracing::x_braced;
-  SlotKind slot = SlotKind::closed;
+  SaddleSlot slot = SaddleSlot::closed;
   int visits = 0;
   std::optional<Date> last_visit;
   std::optional<double> last_action12_bass_mm;

@@ -9,7 +9,7 @@
 
 namespace tailblock {
 
-struct TradeTables;
+struct DataTables;
 
 /// One computation as everything outside sees it: JSON in, JSON out. A screen, a report and a script that ask the same
 /// question get the same number, because they all come through here.
@@ -26,7 +26,7 @@ struct Model {
 class ModelTable {
  public:
   /// `tables` must outlive the model table.
-  explicit ModelTable(const TradeTables& tables);
+  explicit ModelTable(const DataTables& tables);
   ~ModelTable();
   ModelTable(const ModelTable&) = delete;
   ModelTable& operator=(const ModelTable&) = delete;

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <vector>
+
+#include "http/endpoint.h"
+#include "http/shop.h"
+
+namespace tailblock {
+
+/// Records: owners, homes and their air, instruments, visits and what is kept at them.
+[[nodiscard]] std::vector<Endpoint> record_endpoints(const Shop& shop);
+/// Questions about an instrument in the book: its season, its saddle, its string line.
+[[nodiscard]] std::vector<Endpoint> question_endpoints(const Shop& shop);
+/// The shop itself and the tables its forms offer.
+[[nodiscard]] std::vector<Endpoint> shop_endpoints(const Shop& shop);
+/// Every model by name, its schemas, and the API document.
+[[nodiscard]] std::vector<Endpoint> compute_endpoints(const Shop& shop);
+
+/// All of the above.
+[[nodiscard]] std::vector<Endpoint> all_endpoints(const Shop& shop);
+
+/// The OpenAPI 3.1 document of a list of endpoints.
+[[nodiscard]] std::string open_api(const std::vector<Endpoint>& endpoints);
+
+}  // namespace tailblock

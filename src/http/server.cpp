@@ -1,0 +1,147 @@
+#include "http/server.h"
+
+#include <httplib.h>
+
+#include <algorithm>
+#include <charconv>
+#include <thread>
+
+#include "http/embedded_files.h"
+#include "http/endpoints.h"
+
+namespace tailblock {
+namespace {
+
+constexpr auto loopback = "127.0.0.1";
+constexpr std::size_t largest_body = 64u << 20u;  // a year of one-minute hygrometer readings is about 20 MB
+constexpr int worker_threads = 16;
+
+std::string route_pattern(std::string path) {
+  if (const auto at = path.find("{id}"); at != std::string::npos) path.replace(at, 4, "(\\d{1,9})");
+  return path;
+}
+
+Ask asked(const httplib::Request& request) {
+  Ask ask{.id = 0, .query = {}, .body = request.body};
+  for (const auto& [name, value] : request.params) ask.query[name] = value;
+  if (request.matches.size() > 1) {
+    const std::string number = request.matches[1].str();
+    std::from_chars(number.data(), number.data() + number.size(), ask.id);
+  }
+  return ask;
+}
+
+/// A page of another site in the same browser must not reach the book: its requests carry a foreign Origin or Host.
+bool from_this_machine(const httplib::Request& request) {
+  const auto local = [](std::string_view host) {
+    const auto name = host.substr(0, host.rfind(':'));
+    return name == loopback || name == "localhost";
+  };
+  if (!local(request.get_header_value("Host"))) return false;
+  const std::string origin = request.get_header_value("Origin");
+  return origin.empty() || (origin.starts_with("http://") && local(std::string_view(origin).substr(7)));
+}
+
+void add_endpoint(httplib::Server& server, const Endpoint& endpoint) {
+  const auto handler = [endpoint](const httplib::Request& request, httplib::Response& response) {
+    if (!from_this_machine(request)) {
+      response.status = 403;
+      return;
+    }
+    Answer given = answer(endpoint, asked(request));
+    response.status = given.status;
+    response.set_header("Cache-Control", "no-store");
+    response.set_content(std::move(given.body), given.content_type);
+  };
+  const std::string pattern = route_pattern(endpoint.path);
+  if (endpoint.method == "GET") server.Get(pattern, handler);
+  if (endpoint.method == "POST") server.Post(pattern, handler);
+  if (endpoint.method == "PUT") server.Put(pattern, handler);
+}
+
+std::string content_type(std::string_view path) {
+  constexpr std::pair<std::string_view, std::string_view> types[] = {
+      {".html", "text/html; charset=utf-8"}, {".js", "text/javascript"},    {".css", "text/css"},
+      {".svg", "image/svg+xml"},             {".woff2", "font/woff2"},      {".png", "image/png"},
+      {".json", "application/json"},         {".webmanifest", "application/manifest+json"}};
+  for (const auto& [ending, type] : types) {
+    if (path.ends_with(ending)) return std::string(type);
+  }
+  return "application/octet-stream";
+}
+
+const EmbeddedFile* page_file(std::string_view path) {
+  const auto files = embedded_files();
+  const auto found = std::ranges::find_if(files, [&](const EmbeddedFile& file) {
+    return file.path.starts_with("web/") && file.path.substr(3) == path;
+  });
+  return found == files.end() ? nullptr : &*found;
+}
+
+void give_page(const httplib::Request& request, httplib::Response& response) {
+  if (request.path.starts_with("/api/")) {
+    response.status = 404;
+    response.set_content(R"({"refused": "there is no such call; the calls are listed at /api/openapi.json"})",
+                         "application/json");
+    return;
+  }
+  const EmbeddedFile* file = page_file(request.path);
+  const bool is_asset = file != nullptr && file->path != "web/index.html";
+  if (!file) file = page_file("/index.html");
+  if (!file) {
+    response.status = 503;
+    response.set_content("The pages are not built into this program: run make web, then make build.\n", "text/plain");
+    return;
+  }
+  const std::string tag = "\"" + std::string(file->content_hash) + "\"";
+  response.set_header("ETag", tag);
+  response.set_header("Cache-Control", is_asset ? "public, max-age=31536000, immutable" : "no-cache");
+  response.set_header("Content-Security-Policy",
+                      "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; "
+                      "base-uri 'none'; frame-ancestors 'none'");
+  response.set_header("X-Content-Type-Options", "nosniff");
+  response.set_header("Referrer-Policy", "no-referrer");
+  if (request.get_header_value("If-None-Match") == tag) {
+    response.status = 304;
+    return;
+  }
+  response.set_content(file->content.data(), file->content.size(), content_type(file->path));
+}
+
+int bound_port(httplib::Server& server, int wanted) {
+  if (wanted == 0) return server.bind_to_any_port(loopback);
+  if (server.bind_to_port(loopback, wanted)) return wanted;
+  throw Refused("port: " + std::to_string(wanted) + " is taken; choose another, or 0 for any free one");
+}
+
+}  // namespace
+
+void serve(const Shop& shop, const ServerOptions& options, const std::atomic<bool>& stop) {
+  httplib::Server server;
+  server.new_task_queue = [] { return new httplib::ThreadPool(worker_threads); };  // owned and deleted by the server
+  server.set_tcp_nodelay(true);
+  server.set_payload_max_length(largest_body);
+  server.set_read_timeout(5);
+  server.set_write_timeout(5);
+  server.set_keep_alive_timeout(5);
+  server.set_keep_alive_max_count(1000);
+  for (const Endpoint& endpoint : all_endpoints(shop)) add_endpoint(server, endpoint);
+  server.Get(".*", give_page);
+  server.set_exception_handler([](const httplib::Request&, httplib::Response& response, std::exception_ptr) {
+    response.status = 500;
+    response.set_content(R"({"refused": "the program made a mistake here; nothing was changed"})", "application/json");
+  });
+
+  const int port = bound_port(server, options.port);
+  std::jthread watch([&](const std::stop_token& done) {
+    while (!stop && !done.stop_requested()) std::this_thread::sleep_for(std::chrono::milliseconds(50));
+    server.stop();
+  });
+  std::jthread announce([&] {
+    while (!server.is_running() && !stop) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    if (!stop && options.when_ready) options.when_ready("http://127.0.0.1:" + std::to_string(port) + "/");
+  });
+  server.listen_after_bind();
+}
+
+}  // namespace tailblock
