@@ -24,15 +24,15 @@ enum class HomeKind {
 /// replaces it day by day. Weather is a first-order autoregressive departure of the daily relative humidity.
 struct HomeAir {
   HomeKind kind = HomeKind::indoor_months;
-  std::vector<double> temperature_c = std::vector<double>(12, 20.0);           ///< indoors, or outdoors by kind
-  std::vector<double> relative_humidity = std::vector<double>(12, 0.45);       ///< indoors; used by indoor_months
-  std::vector<double> dew_point_c = std::vector<double>(12, 8.0);              ///< outdoors; used by outdoor_months
-  Temperature heating_set_point = celsius(20);                                 ///< outdoor_months: warmed to this
-  double moisture_gain_g_per_m3 = 2;                                           ///< outdoor_months: people, cooking, plants
-  RelativeHumidity humidifier_floor = humidity_fraction(0);                    ///< the room is never drier than this
-  RelativeHumidity dehumidifier_ceiling = humidity_fraction(1);                ///< nor damper than this
-  double weather_sd_relative_humidity = 0.05;                                  ///< size of the day-to-day departure
-  Days weather_memory = days(6);                                               ///< time in which a departure falls to 1/e
+  std::vector<double> temperature_c = std::vector<double>(12, 20.0);      ///< indoors, or outdoors by kind
+  std::vector<double> relative_humidity = std::vector<double>(12, 0.45);  ///< indoors; used by indoor_months
+  std::vector<double> dew_point_c = std::vector<double>(12, 8.0);         ///< outdoors; used by outdoor_months
+  Temperature heating_set_point = celsius(20);                            ///< outdoor_months: warmed to this
+  double moisture_gain_g_per_m3 = 2;                                      ///< outdoor_months: people, cooking, plants
+  RelativeHumidity humidifier_floor = humidity_fraction(0);               ///< the room is never drier than this
+  RelativeHumidity dehumidifier_ceiling = humidity_fraction(1);           ///< nor damper than this
+  double weather_sd_relative_humidity = 0.05;                             ///< size of the day-to-day departure
+  Days weather_memory = days(6);                                          ///< time in which a departure falls to 1/e
   std::vector<LoggedDay> log;
 };
 void describe(FieldVisitor&, HomeAir&);
