@@ -16,6 +16,12 @@ class StorageFault : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
+/// A record asked for by a number that no record has.
+class NotInBook : public Refused {
+ public:
+  using Refused::Refused;
+};
+
 /// Which instruments to list.
 struct InstrumentQuery {
   std::string search;  ///< words looked for in name, maker text, owner and home; every word must be found
@@ -36,7 +42,7 @@ void describe(FieldVisitor&, InstrumentPage&);
 
 /// The shop's records in one file. Every function that changes something is one transaction: all of it is kept when the
 /// call returns, or none of it. Safe to call from several threads; there is one writer at a time.
-/// @throws Refused for input the book does not take, StorageFault when the file cannot be read or written.
+/// @throws Refused for input the book does not take, NotInBook for a number no record has, StorageFault when the file cannot be read or written.
 class Book {
  public:
   /// Opens the book, making it when absent, and brings an older one up to date through the numbered migrations.

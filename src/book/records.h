@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,6 +34,7 @@ void describe(FieldVisitor&, Home&);
 
 /// How hard the player drives the strings; the amplitudes are in data/attacks.csv.
 enum class AttackLevel { soft, medium, hard };
+inline constexpr std::array<std::string_view, 3> attack_level_names{"soft", "medium", "hard"};
 
 /// One instrument. Free text says who made it; no maker is assumed.
 struct Instrument {
@@ -71,6 +73,7 @@ struct Visit {
 void describe(FieldVisitor&, Visit&);
 
 enum class ReadingState { as_found, as_left };
+inline constexpr std::array<std::string_view, 2> reading_state_names{"as_found", "as_left"};
 
 /// One measured value. What was typed is kept beside what it means. Never overwritten: a correction is a new reading
 /// whose `supersedes` names the old one.

@@ -38,7 +38,7 @@ Answer answer(const Endpoint& endpoint, const Ask& ask) {
   try {
     refuse_unknown_query(endpoint, ask);
     return endpoint.handle(ask);
-  } catch (const NotThere& refusal) {
+  } catch (const NotInBook& refusal) {
     return {.status = 404, .body = to_json(Refusal{refusal.what()})};
   } catch (const Refused& refusal) {
     return {.status = 422, .body = to_json(Refusal{refusal.what()})};

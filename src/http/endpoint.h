@@ -46,12 +46,6 @@ struct Endpoint {
 /// `storage`.
 [[nodiscard]] Answer answer(const Endpoint& endpoint, const Ask& ask);
 
-/// Something asked for by number or name that is not there.
-class NotThere : public Refused {
- public:
-  using Refused::Refused;
-};
-
 /// What a call that keeps one record answers.
 struct Kept {
   int id = 0;

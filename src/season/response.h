@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,7 @@ namespace tailblock {
 
 /// What the season model reads on an instrument. Heights are at pitch, over the top of the named fret.
 enum class HeightKind { action12_bass, action12_treble, relief };
+inline constexpr std::array<std::string_view, 3> height_kind_names{"action12_bass", "action12_treble", "relief"};
 
 /// One reading. `order` tells readings and interventions of one day apart: as found 0, work 1, as left 2, and so on.
 struct HeightReading {
@@ -36,7 +38,10 @@ void describe(FieldVisitor&, SetupChange&);
 
 /// Body sizes in words of form, small to large; their widths are in data/body_designs.csv.
 enum class BodySize { parlour, small, mid_size, slope_large, square_large };
+inline constexpr std::array<std::string_view, 5> body_size_names{"parlour", "small", "mid_size", "slope_large",
+                                                                 "square_large"};
 enum class Bracing { x_braced, ladder, fan, other };
+inline constexpr std::array<std::string_view, 4> bracing_names{"x_braced", "ladder", "fan", "other"};
 
 /// What is known of an instrument that bears on how it answers the air.
 struct InstrumentDesign {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +16,8 @@ enum class SaddleSlot {
   open_ended,  ///< the slot runs out at both ends: a through saddle
   closed       ///< the slot is closed at both ends: a drop-in saddle
 };
+
+inline constexpr std::array<std::string_view, 2> saddle_slot_names{"open_ended", "closed"};
 
 /// The bridge as measured. Exposure is the height of the saddle's top over the top of the bridge.
 struct BridgeMeasures {
@@ -45,6 +48,8 @@ struct SaddleRequest {
 void describe(FieldVisitor&, SaddleRequest&);
 
 enum class SaddleChoice { leave, one_saddle, two_saddles, humid_room, neck_angle };
+inline constexpr std::array<std::string_view, 5> saddle_choice_names{"leave", "one_saddle", "two_saddles",
+                                                                     "humid_room", "neck_angle"};
 
 /// One saddle to make, or to keep.
 struct SaddleToMake {
