@@ -4,6 +4,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "quantity/quoted_text.h"
+
 namespace tailblock {
 namespace {
 
@@ -59,7 +61,7 @@ std::string_view CsvRow::name(std::string_view column) const {
 double CsvRow::number(std::string_view column, const Range& range) const {
   const std::string_view cell = name(column);
   const auto value = number_from_text(cell);
-  if (!value) throw Refused(where(column) + ": \"" + std::string(cell) + "\" is not a number");
+  if (!value) throw Refused(where(column) + ": " + quoted_text(cell) + " is not a number");
   return require_within(where(column), *value, range);
 }
 

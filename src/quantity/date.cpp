@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <optional>
 
+#include "quantity/quoted_text.h"
 #include "quantity/refused.h"
 
 namespace tailblock {
@@ -41,7 +42,7 @@ std::string iso_date(Date date) {
 
 Date date_from_iso(std::string_view field, std::string_view text) {
   if (const auto date = read_iso(text)) return *date;
-  throw Refused(std::string(field) + ": \"" + std::string(text) + "\" is not a day written 2026-02-14, years 1900..2199");
+  throw Refused(std::string(field) + ": " + quoted_text(text) + " is not a day written 2026-02-14, years 1900..2199");
 }
 
 int day_of_year(Date date) {

@@ -65,9 +65,7 @@ void RangeCheck::text(const Field& field, std::string& value, std::size_t most_b
   }
 }
 
-void RangeCheck::date(const Field& field, Date& value) {
-  (void)date_from_iso(path(field.name), iso_date(value));
-}
+void RangeCheck::date(const Field& field, Date& value) { (void)date_from_iso(path(field.name), iso_date(value)); }
 
 void RangeCheck::choice(const Field& field, int& index, std::span<const std::string_view> names) {
   if (index < 0 || static_cast<std::size_t>(index) >= names.size()) {

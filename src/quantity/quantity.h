@@ -4,8 +4,9 @@
 
 namespace tailblock {
 
-/// A number that knows what it measures. `Kind` keeps two quantities from being swapped; the value is held in one base unit.
-/// There is no way in or out that does not name a unit: see length.h, angle.h and the others for the named makers.
+/// A number that knows what it measures. `Kind` keeps two quantities from being swapped; the value is held in one base
+/// unit. There is no way in or out that does not name a unit: see length.h, angle.h and the others for the named
+/// makers.
 template <class Kind>
 class Quantity {
  public:

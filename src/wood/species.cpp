@@ -4,6 +4,7 @@
 #include <array>
 
 #include "quantity/csv_table.h"
+#include "quantity/quoted_text.h"
 
 namespace tailblock {
 namespace {
@@ -22,7 +23,7 @@ constexpr Range scatters{0, 1, ""};
 Standing standing_of(const CsvRow& row, std::string_view column) {
   const std::string_view text = row.name(column);
   const auto found = std::find(standings.begin(), standings.end(), text);
-  if (found == standings.end()) throw Refused(row.where(column) + ": \"" + std::string(text) + "\" is not a standing");
+  if (found == standings.end()) throw Refused(row.where(column) + ": " + quoted_text(text) + " is not a standing");
   return static_cast<Standing>(found - standings.begin());
 }
 
@@ -135,7 +136,7 @@ void describe(FieldVisitor& visit, Species& wood) {
 const Species& SpeciesTable::named(std::string_view name) const {
   const auto found =
       std::find_if(species.begin(), species.end(), [&](const Species& wood) { return wood.name == name; });
-  if (found == species.end()) throw Refused("species: \"" + std::string(name) + "\" is not in the table of woods");
+  if (found == species.end()) throw Refused("species: " + quoted_text(name) + " is not in the table of woods");
   return *found;
 }
 
