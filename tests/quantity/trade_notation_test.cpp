@@ -123,6 +123,14 @@ TEST(TradeNotation, prints_all_notations_each_rounded_once) {
   EXPECT_EQ(as_trade(mm(-0.001)).fraction, "0");
 }
 
+TEST(TradeNotation, a_half_hundredth_of_a_millimetre_goes_up_at_every_eighth) {
+  for (int eighths = 1; eighths < 400; eighths += 2) {
+    const int hundredths = (635 * eighths + 1) / 2;  // 1/8 in is 317.5 hundredths
+    const std::string decimals = std::to_string(100 + hundredths % 100).substr(1);
+    EXPECT_EQ(as_trade(inches(eighths / 8.0)).millimetres, std::to_string(hundredths / 100) + "." + decimals + " mm");
+  }
+}
+
 TEST(TradeNotation, a_length_that_is_no_number_is_not_printed) {
   EXPECT_THROW((void)as_trade(mm(std::nan(""))), Refused);
   EXPECT_THROW((void)as_trade(mm(1e9)), Refused);
