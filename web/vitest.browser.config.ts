@@ -1,0 +1,12 @@
+import { defineConfig } from "vitest/config";
+
+// Each file starts the program with a fresh invented book and drives a real Chromium against it.
+export default defineConfig({
+  test: {
+    include: ["tests/browser/*.test.ts"],
+    environment: "node",
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    fileParallelism: false,
+  },
+});
