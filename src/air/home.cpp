@@ -19,9 +19,6 @@ constexpr Range indoor_temperatures{-40, 60, "C"};
 constexpr Range temperatures{-60, 60, "C"};
 constexpr Range humidities{0, 1, ""};
 
-/// Pascals of vapour pressure that a gram of water in a cubic metre of air is worth: the gas constant of water vapour.
-constexpr double pascals_per_gram_and_kelvin = 0.4615;
-
 /// Place of a day among the 366 of a leap year; a common year has no day 59.
 int day_of_leap_year(Date date) {
   const std::chrono::year_month_day day(date);
@@ -95,7 +92,7 @@ TypicalYear typical_year(const HomeAir& home) {
       const double outdoor_c = year.temperature_c[day];
       const double indoor_c = std::max(outdoor_c, in_celsius(home.heating_set_point));
       const double gain_pa =
-          pascals_per_gram_and_kelvin * home.moisture_gain_g_per_m3 * share_of_gain(outdoor_c) * (indoor_c + 273.15);
+          vapour_pa_of_density(home.moisture_gain_g_per_m3 * share_of_gain(outdoor_c), celsius(indoor_c));
       const double vapour_pa = saturation_pa_over_water(celsius(humidity)) + gain_pa;
       year.temperature_c[day] = indoor_c;
       humidity = std::min(1.0, vapour_pa / saturation_pa_over_water(celsius(indoor_c)));

@@ -9,6 +9,7 @@ namespace tailblock {
 namespace {
 
 constexpr double kelvin_at_0_c = 273.15;
+constexpr double vapour_gas_constant = 8.314462618 / 0.018015268;  // J/(kg K)
 
 struct Log {
   double value, slope;  // of ln p against T
@@ -64,6 +65,14 @@ Temperature dew_point(double vapour_pa) {
 
 Temperature frost_point(double vapour_pa) {
   return where_saturated(log_over_ice, vapour_pa, {kelvin_at_0_c - 100, kelvin_at_0_c, "K"});
+}
+
+double vapour_g_per_m3(double vapour_pa, Temperature air) {
+  return 1000 * vapour_pa / (vapour_gas_constant * (in_celsius(air) + kelvin_at_0_c));
+}
+
+double vapour_pa_of_density(double g_per_m3, Temperature air) {
+  return g_per_m3 / 1000 * vapour_gas_constant * (in_celsius(air) + kelvin_at_0_c);
 }
 
 }  // namespace tailblock

@@ -31,4 +31,10 @@ namespace tailblock {
 /// @throws Refused naming `vapour_pa` when the answer is not within -100..0 C.
 [[nodiscard]] Temperature frost_point(double vapour_pa);
 
+/// Grams of water in a cubic metre of air whose vapour pressure this is: 1000 p_v/(R_v T), R_v = R/M = 461.52 J/(kg K).
+[[nodiscard]] double vapour_g_per_m3(double vapour_pa, Temperature air);
+
+/// The inverse: the vapour pressure that this much water adds.
+[[nodiscard]] double vapour_pa_of_density(double g_per_m3, Temperature air);
+
 }  // namespace tailblock
