@@ -58,7 +58,7 @@ struct NoteClearance {
   int limiting_fret = 1;  ///< the fret it comes nearest to, for its swing
   bool away = true;       ///< the pluck that comes nearest: away from the board, or toward it
   double ratio = 0;       ///< least of gap over reach: 1 just touches, above is clear
-  Length margin;          ///< gap less reach over the limiting fret; negative reaches below its crown
+  Length margin{};        ///< gap less reach over the limiting fret; negative reaches below its crown
   ClearanceVerdict verdict = ClearanceVerdict::clear;
 };
 void describe(FieldVisitor&, NoteClearance&);

@@ -50,15 +50,19 @@ struct UnitEnvelopes {
 };
 void describe(FieldVisitor&, UnitEnvelopes&);
 
+/// Where a note of this sounding length is plucked: the stated distance from the saddle, but never beyond three
+/// quarters of what sounds, where a hand would be in its own way.
+[[nodiscard]] Length pluck_from_saddle(Length stated, Length sounding_length);
+
 /// How deep each note of each string reaches, per mm of pluck, whatever the set-up.
 ///
 ///     m u_tt = T u_xx - E I u_xxxx - 2 m s0 u_t + 2 m s1 u_xxt,   u = u_xx = 0 at both ends
 ///
 /// released from rest in the static shape of a pluck of the stated width. A pluck toward the board is the same motion
 /// upside down, so one run gives both. Pinned ends are the cautious choice: clamped ones let a stopped note be plucked
-/// 5-10 % harder. Left out: second polarisation, stretch, yielding ends. Where the pluck would come within its own
-/// width of the stopped fret it is moved to the middle of what sounds. Source: derived here; prototype values of the
-/// reference study (docs/models/clearance.md).
+/// 5-10 % harder. Left out: second polarisation, stretch, yielding ends.
+///
+/// Source: derived here; prototype values of the reference study (docs/models/clearance.md).
 /// @throws Refused naming the field outside the valid range.
 [[nodiscard]] UnitEnvelopes unit_envelopes(const EnvelopeRequest& request);
 

@@ -22,24 +22,24 @@ struct NeckLine {
   Length nut_over_fret1_bass = mm(0.45);
   Length nut_over_fret1_treble = mm(0.35);
   /// Bottom of the nut slot over the fret plane. When given, used instead of the heights over fret 1.
-  std::optional<Length> nut_over_frets_bass, nut_over_frets_treble;
-  Length relief;  ///< depth of a parabola below the chord of fret 1 and the joint fret; a back-bowed neck is negative
+  std::optional<Length> nut_over_frets_bass{}, nut_over_frets_treble{};
+  Length relief{};  ///< depth of a parabola below the chord of fret 1 and the joint fret; a back-bowed neck is negative
   /// Height of each crown over where the parabola puts it, fret 1 first; empty when level. A measured profile is relief
   /// 0 and every crown here.
-  std::vector<double> crown_departures_mm;
+  std::vector<double> crown_departures_mm{};
   Length setback_bass = mm(4.5);  ///< saddle crest behind the scale length, at the outer strings
   Length setback_treble = mm(1.5);
   Length string_spread_at_saddle = mm(54);  ///< between the outer strings
   /// Crossways radius of the frets and of the saddle top; where either is not given the saddle follows the frets.
-  std::optional<Length> board_radius, saddle_radius;
+  std::optional<Length> board_radius{}, saddle_radius{};
 };
 void describe(FieldVisitor&, NeckLine&);
 
 /// How high the strings are at the saddle end: action at fret 12, or the saddle itself over the fret plane; one pair of
 /// the two.
 struct StringAction {
-  std::optional<Length> action12_bass, action12_treble;                    ///< over the crown of fret 12
-  std::optional<Length> saddle_over_frets_bass, saddle_over_frets_treble;  ///< at the outer strings
+  std::optional<Length> action12_bass{}, action12_treble{};                    ///< over the crown of fret 12
+  std::optional<Length> saddle_over_frets_bass{}, saddle_over_frets_treble{};  ///< at the outer strings
 };
 void describe(FieldVisitor&, StringAction&);
 
@@ -116,7 +116,7 @@ struct StringLineRequest {
   StringAction action;
   /// Top of the bridge at the saddle over the fret plane, under the outer strings; negative when a straightedge passes
   /// above it.
-  std::optional<Length> bridge_top_over_frets_bass, bridge_top_over_frets_treble;
+  std::optional<Length> bridge_top_over_frets_bass{}, bridge_top_over_frets_treble{};
   double lowest_pitch_hz = 82.41;  ///< for the caution about sag
 };
 void describe(FieldVisitor&, StringLineRequest&);

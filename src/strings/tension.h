@@ -20,12 +20,12 @@ enum class CoreShape { round, hexagonal };
 /// One string and the pitch it is tuned to. Plain steel when no core is given, wrapped when one is. A weighed mass
 /// beats the geometry and replaces it; the diameters then serve the stiffness only.
 struct GuitarString {
-  double pitch_hz = 0;                  ///< of the open string
-  std::optional<Length> diameter;       ///< over everything
-  std::optional<Length> core_diameter;  ///< wrapped strings; across the corners when hexagonal
+  double pitch_hz = 0;                    ///< of the open string
+  std::optional<Length> diameter{};       ///< over everything
+  std::optional<Length> core_diameter{};  ///< wrapped strings; across the corners when hexagonal
   CoreShape core_shape = CoreShape::round;
   double wrap_kg_per_m3 = phosphor_bronze_kg_per_m3;
-  std::optional<double> weighed_kg_per_metre;
+  std::optional<double> weighed_kg_per_metre{};
 };
 void describe(FieldVisitor&, GuitarString&);
 
