@@ -137,9 +137,9 @@ void serve(const Shop& shop, const ServerOptions& options, const std::atomic<boo
     while (!stop && !done.stop_requested()) std::this_thread::sleep_for(std::chrono::milliseconds(50));
     server.stop();
   });
-  std::jthread announce([&] {
-    while (!server.is_running() && !stop) std::this_thread::sleep_for(std::chrono::milliseconds(1));
-    if (!stop && options.when_ready) options.when_ready("http://127.0.0.1:" + std::to_string(port) + "/");
+  std::jthread announce([&](const std::stop_token& done) {
+    while (!server.is_running() && !stop && !done.stop_requested()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    if (server.is_running() && options.when_ready) options.when_ready("http://127.0.0.1:" + std::to_string(port) + "/");
   });
   server.listen_after_bind();
 }

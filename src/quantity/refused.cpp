@@ -7,7 +7,7 @@ namespace tailblock {
 
 std::string plain_number(double value) {
   std::array<char, 32> text{};
-  const auto end = std::to_chars(text.data(), text.data() + text.size(), value).ptr;
+  const auto end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::general, 12).ptr;
   return {text.data(), end};
 }
 

@@ -20,7 +20,8 @@ struct Range {
   std::string_view unit;
 };
 
-/// Shortest decimal text that reads back as the same double; independent of any locale.
+/// Decimal text to twelve significant digits, without trailing zeros: beyond any gauge, and free of the noise of converting
+/// units. Independent of any locale.
 [[nodiscard]] std::string plain_number(double value);
 
 /// Returns `value` when it lies in `range`; a NaN never does.

@@ -1,0 +1,21 @@
+#include "cli/program.h"
+
+#include <algorithm>
+#include <cassert>
+
+#include "http/embedded_files.h"
+
+namespace tailblock {
+
+std::string_view built_in_text(std::string_view path) {
+  const auto files = embedded_files();
+  const auto found = std::ranges::find(files, path, &EmbeddedFile::path);
+  assert(found != files.end() && "every table is built in");
+  return found->content;
+}
+
+Program::Program()
+    : tables_(std::make_unique<DataTables>(load_data_tables(built_in_text))),
+      models_(std::make_unique<ModelTable>(*tables_)) {}
+
+}  // namespace tailblock
