@@ -230,7 +230,7 @@ UnitEnvelope unit_envelope(const EnvelopeRequest& request, int string_number, in
   const double scale = request.scale_length.in_base();
   const double stop = fret_from_nut(request.scale_length, stopped_fret).in_base();
   const double length = scale + string.setback.in_base() - stop;
-  const double from_saddle = std::min(request.pluck_from_saddle.in_base(), nearest_pluck * length);
+  const double from_saddle = pluck_from_saddle(request.pluck_from_saddle, Length::from_base(length)).in_base();
   const Speaking note{length, length - from_saddle, request.pluck_width.in_base()};
 
   std::vector<double> fret_from_stop;
@@ -279,6 +279,10 @@ void describe(FieldVisitor& visit, UnitEnvelopes& envelopes) {
   visit.integer({"string_count", "number of strings"}, envelopes.string_count, {1, 12, ""});
   visit.integer({"fret_count", "number of frets"}, envelopes.fret_count, {12, 24, ""});
   list(visit, {"notes", "string 1 open, string 1 at fret 1, and so on"}, envelopes.notes, {12, 288});
+}
+
+Length pluck_from_saddle(Length stated, Length sounding_length) {
+  return std::min(stated, nearest_pluck * sounding_length);
 }
 
 UnitEnvelopes unit_envelopes(const EnvelopeRequest& request) {
