@@ -47,13 +47,13 @@ double wet_bulb_of(double t, double humidity_ratio, double pressure_pa) {
 double vapour_pa(const AirRequest& request) {
   const double t = in_celsius(request.temperature);
   if (request.relative_humidity) {
-    const bool over_ice = request.over_ice && t < 0;
+    const bool over_ice = request.over_ice && t <= 0;
     return in_fraction(*request.relative_humidity) *
            (over_ice ? saturation_pa_over_ice(request.temperature) : saturation_pa_over_water(request.temperature));
   }
   if (request.dew_point) {
     if (*request.dew_point > request.temperature) refuse_above("dew_point_c", in_celsius(*request.dew_point));
-    const bool over_ice = request.over_ice && *request.dew_point < celsius(0);
+    const bool over_ice = request.over_ice && *request.dew_point <= celsius(0);
     return over_ice ? saturation_pa_over_ice(*request.dew_point) : saturation_pa_over_water(*request.dew_point);
   }
   if (request.wet_bulb) {
@@ -71,7 +71,8 @@ double vapour_pa(const AirRequest& request) {
   // A ratio printed by this model for full air comes back with a rounding error, hence the last digits.
   if (vapour > saturated * (1 + 1e-9)) {
     throw Refused("humidity_ratio: " + plain_number(*request.humidity_ratio) + " is more than air of " +
-                  plain_number(t) + " C can hold, " + plain_number(humidity_ratio_of(saturated, request.pressure_pa)));
+                  plain_number(t) + " C can hold, " +
+                  plain_number(std::round(humidity_ratio_of(saturated, request.pressure_pa) * 1e4) / 1e4));
   }
   return vapour;
 }
@@ -104,14 +105,14 @@ void describe(FieldVisitor& visit, AirRequest& request) {
         });
   visit.number({"pressure_pa", "pressure of the air; 101325 at sea level", Need::has_default}, request.pressure_pa,
                {50'000, 110'000, "Pa"});
-  visit.flag({"over_ice", "below 0 C the humidity or dew point given is over ice", Need::has_default},
+  visit.flag({"over_ice", "the humidity or dew point given is over ice where it is 0 C or colder", Need::has_default},
              request.over_ice);
 }
 
 void describe(FieldVisitor& visit, AirResult& result) {
   const auto number = [&](const Field& field, double& value) { visit.number(field, value, any_number); };
   number({"relative_humidity", "0..1, over liquid water at every temperature"}, result.relative_humidity);
-  maybe(visit, {"relative_humidity_over_ice", "0..1, below 0 C"}, result.relative_humidity_over_ice, number);
+  maybe(visit, {"relative_humidity_over_ice", "0..1, at 0 C and below"}, result.relative_humidity_over_ice, number);
   number({"vapour_pressure_pa", "pressure of the water vapour"}, result.vapour_pressure_pa);
   number({"saturation_pressure_pa", "the most it could be, over liquid water"}, result.saturation_pressure_pa);
   maybe(visit, {"dew_point_c", "over liquid water; absent below -60 C"}, result.dew_point_c, number);
@@ -138,7 +139,7 @@ AirResult air(const AirRequest& request) {
                    .wet_bulb_c = 0,
                    .humidity_ratio = humidity_ratio_of(vapour, pressure),
                    .absolute_humidity_g_per_m3 = vapour_g_per_m3(vapour, request.temperature)};
-  if (t < 0) result.relative_humidity_over_ice = vapour / saturation_pa_over_ice(request.temperature);
+  if (t <= 0) result.relative_humidity_over_ice = vapour / saturation_pa_over_ice(request.temperature);
   if (vapour >= saturation_pa_over_water(celsius(-60))) result.dew_point_c = in_celsius(dew_point(vapour));
   if (saturation_pa_over_ice(celsius(-100)) <= vapour && vapour <= saturation_pa_over_ice(celsius(0))) {
     result.frost_point_c = in_celsius(frost_point(vapour));

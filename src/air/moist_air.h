@@ -9,12 +9,12 @@ namespace tailblock {
 /// Moist air known by its temperature and one of four measures of the water in it; exactly one is given.
 struct AirRequest {
   Temperature temperature = celsius(20);
-  std::optional<RelativeHumidity> relative_humidity;
-  std::optional<Temperature> dew_point;
-  std::optional<Temperature> wet_bulb;
-  std::optional<double> humidity_ratio;  ///< kg of water per kg of dry air
+  std::optional<RelativeHumidity> relative_humidity = {};
+  std::optional<Temperature> dew_point = {};
+  std::optional<Temperature> wet_bulb = {};
+  std::optional<double> humidity_ratio = {};  ///< kg of water per kg of dry air
   double pressure_pa = 101325;
-  bool over_ice = false;  ///< below 0 C the humidity or dew point given is over ice, not over liquid water
+  bool over_ice = false;  ///< the humidity or dew point given is over ice where it is 0 C or colder
 };
 void describe(FieldVisitor&, AirRequest&);
 
@@ -22,7 +22,7 @@ void describe(FieldVisitor&, AirRequest&);
 /// services and hygrometers give them; what they are over ice stands beside them where ice can be.
 struct AirResult {
   double relative_humidity = 0;
-  std::optional<double> relative_humidity_over_ice;  ///< below 0 C
+  std::optional<double> relative_humidity_over_ice;  ///< at 0 C and below
   double vapour_pressure_pa = 0;
   double saturation_pressure_pa = 0;    ///< over liquid water, at the air's temperature
   std::optional<double> dew_point_c;    ///< absent below -60 C
