@@ -9,9 +9,10 @@ namespace tailblock {
 ///
 ///     ln p = C8/T + C9 + C10 T + C11 T^2 + C12 T^3 + C13 ln T        T in kelvin
 ///
-/// Left out: the enhancement of a few parts in a thousand by the air itself. Valid -60..100 C here (0..200 C in the
-/// source; below 0 C continued, 0.1 % against published values for supercooled water, see docs/models/air.md). Source:
-/// Hyland & Wexler 1983, as ASHRAE Handbook Fundamentals 2017 ch. 1 eq. 6 (coefficients read in an open-source
+/// Left out: the few parts in a thousand by which air itself raises it. Valid -60..100 C here: the source says 0..200
+/// C, and below 0 C the curve is continued, 0.1 % above a later fit to supercooled water at -20 C and 0.7 % at -40 C
+/// (docs/models/air.md).
+/// Source: Hyland & Wexler 1983, as ASHRAE Handbook Fundamentals 2017 ch. 1 eq. 6 (coefficients read in an open-source
 /// psychrometric library that cites it).
 /// @throws Refused naming `temperature_c`.
 [[nodiscard]] double saturation_pa_over_water(Temperature air);
