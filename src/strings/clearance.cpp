@@ -82,9 +82,8 @@ EnvelopeRequest envelope_request(const ClearanceRequest& request) {
                            .strings = {},
                            .pluck_from_saddle = request.attack.pluck_from_saddle,
                            .pluck_width = request.attack.pluck_width};
-  const std::size_t count = request.strings.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    const double share = count > 1 ? static_cast<double>(i) / static_cast<double>(count - 1) : 1;
+  for (std::size_t i = 0; i < request.strings.size(); ++i) {
+    const double share = share_from_treble(neck, static_cast<int>(i) + 1);
     MovingString string;
     string.setback = neck.setback_treble + share * (neck.setback_bass - neck.setback_treble);
     string.kg_per_metre = mass_per_metre(request.strings[i]);

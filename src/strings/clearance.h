@@ -77,7 +77,7 @@ void describe(FieldVisitor&, ClearanceResult&);
 ///     directions
 ///
 /// Contact-free: says whether it touches, not how it sounds. Agrees with a run with contact on "touches" in 99.7 % of
-/// 1,097 runs (reference study). Not modelled: buzz behind the stopped fret, loose frets, a string that is not round.
+/// 1,097 runs (design study). Not modelled: buzz behind the stopped fret, loose frets, a string that is not round.
 /// Source: derived here (docs/models/clearance.md).
 /// @throws Refused naming the field outside the valid range, or when the envelopes are not those of this request's
 /// strings.

@@ -62,7 +62,7 @@ void describe(FieldVisitor&, UnitEnvelopes&);
 /// upside down, so one run gives both. Pinned ends are the cautious choice: clamped ones let a stopped note be plucked
 /// 5-10 % harder. Left out: second polarisation, stretch, yielding ends.
 ///
-/// Source: derived here; prototype values of the reference study (docs/models/clearance.md).
+/// Source: derived here; prototype values of the design study (docs/models/clearance.md).
 /// @throws Refused naming the field outside the valid range.
 [[nodiscard]] UnitEnvelopes unit_envelopes(const EnvelopeRequest& request);
 

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <limits>
 
 #include "strings/clearance.h"
@@ -28,37 +27,53 @@ LeastSaddle least_saddle(const Geometry& g, const Note& note, const UnitEnvelope
   return least;
 }
 
-/// A string's least saddle with its place across, 0 at string 1, 1 at the last.
+/// Where one string's lowest saddle stands across the guitar: share 0 at string 1, 1 at the last.
 struct Peg {
   double share;
   double height;
-  int string;
+  const DecidingNote* decided_by;
 };
 
-/// The two pegs that a straight edge laid across them all from above rests on, at the middle.
-struct Rest {
+struct PegPair {
   Peg treble, bass;
 };
 
-Rest resting_on(const std::vector<Peg>& pegs) {
-  Rest best{pegs.front(), pegs.back()};
-  double lowest = std::numeric_limits<double>::infinity();
+/// A straightedge let down on all the pegs comes to rest, at its middle, on the pair whose chord is highest there.
+PegPair resting_pair(const std::vector<Peg>& pegs) {
+  PegPair rest{pegs.front(), pegs.back()};
+  double highest = -std::numeric_limits<double>::infinity();
   for (const Peg& treble : pegs) {
     for (const Peg& bass : pegs) {
-      if (treble.share > 0.5 || bass.share < 0.5 || (bass.share <= treble.share && pegs.size() > 1)) continue;
-      const double run = bass.share - treble.share;
-      const double slope = run > 0 ? (bass.height - treble.height) / run : 0;
-      const bool above_all = std::all_of(pegs.begin(), pegs.end(), [&](const Peg& peg) {
-        return treble.height + slope * (peg.share - treble.share) >= peg.height - 1e-12;
-      });
-      const double middle = treble.height + slope * (0.5 - treble.share);
-      if (above_all && middle < lowest) {
-        lowest = middle;
-        best = {treble, bass};
-      }
+      if (treble.share > 0.5 || bass.share < 0.5 || bass.share <= treble.share) continue;
+      const double middle =
+          treble.height + (bass.height - treble.height) * (0.5 - treble.share) / (bass.share - treble.share);
+      if (middle <= highest) continue;
+      highest = middle;
+      rest = {treble, bass};
     }
   }
-  return best;
+  return rest;
+}
+
+/// The saddle's two ends on the line through a pair; one string alone rests level.
+StringAction saddle_on(const PegPair& rest) {
+  const double run = rest.bass.share - rest.treble.share;
+  const double slope = run > 0 ? (rest.bass.height - rest.treble.height) / run : 0;
+  return {.saddle_over_frets_bass = Length::from_base(rest.bass.height + slope * (1 - rest.bass.share)),
+          .saddle_over_frets_treble = Length::from_base(rest.treble.height - slope * rest.treble.share)};
+}
+
+/// Each string's own lowest saddle, string 1 first.
+std::vector<LeastSaddle> least_by_string(const ClearanceRequest& request, const UnitEnvelopes& envelopes,
+                                         const Geometry& g) {
+  std::vector<LeastSaddle> least(g.ends.size());
+  for (const UnitEnvelope& envelope : envelopes.notes) {
+    const Note note = note_of(g, request.attack, envelope.string, envelope.stopped_fret);
+    const LeastSaddle of_note = least_saddle(g, note, envelope);
+    LeastSaddle& of_string = least[static_cast<std::size_t>(envelope.string - 1)];
+    if (of_note.saddle_y > of_string.saddle_y) of_string = of_note;
+  }
+  return least;
 }
 
 }  // namespace
@@ -68,39 +83,26 @@ LeastCleanAction least_clean_action(const ClearanceRequest& request, const UnitE
   require_matching(request, envelopes);
   const NeckLine neck = with_nut_held(request.neck, request.action);
   const Geometry g = geometry(neck, request.action);
-  // What the saddle's own arch gives each string over the straight line between its ends.
-  const StringAction level{.saddle_over_frets_bass = Length{}, .saddle_over_frets_treble = Length{}};
-  const std::vector<StringEnds> arch = string_ends(neck, level);
-
-  std::vector<LeastSaddle> least(g.ends.size());
-  for (const UnitEnvelope& envelope : envelopes.notes) {
-    const Note note = note_of(g, request.attack, envelope.string, envelope.stopped_fret);
-    const LeastSaddle of_note = least_saddle(g, note, envelope);
-    LeastSaddle& of_string = least[static_cast<std::size_t>(envelope.string - 1)];
-    if (of_note.saddle_y > of_string.saddle_y) of_string = of_note;
-  }
+  const std::vector<LeastSaddle> least = least_by_string(request, envelopes, g);
 
   LeastCleanAction result;
   std::vector<Peg> pegs;
   for (std::size_t i = 0; i < least.size(); ++i) {
-    const double share = least.size() > 1 ? static_cast<double>(i) / static_cast<double>(least.size() - 1) : 1;
-    pegs.push_back({share, least[i].saddle_y - arch[i].saddle_over_frets.in_base(), static_cast<int>(i + 1)});
-    const double x12 = g.fret_x[12];
+    const int string = static_cast<int>(i) + 1;
+    const Length own = Length::from_base(least[i].saddle_y);
     const double nut = g.ends[i].nut_over_frets.in_base();
-    const double over12 = nut + (least[i].saddle_y - nut) * x12 / g.ends[i].saddle_from_nut.in_base() - g.crown[12];
-    result.strings.push_back({.string = static_cast<int>(i + 1),
-                              .saddle_over_frets = Length::from_base(least[i].saddle_y),
-                              .action12 = Length::from_base(over12),
+    const double at12 = nut + (least[i].saddle_y - nut) * g.fret_x[12] / g.ends[i].saddle_from_nut.in_base();
+    pegs.push_back(
+        {share_from_treble(neck, string), (own - saddle_over_straight(neck, string)).in_base(), &least[i].decided_by});
+    result.strings.push_back({.string = string,
+                              .saddle_over_frets = own,
+                              .action12 = Length::from_base(at12 - g.crown[12]),
                               .decided_by = least[i].decided_by});
   }
-  const Rest rest = resting_on(pegs);
-  const double run = rest.bass.share - rest.treble.share;
-  const double slope = run > 0 ? (rest.bass.height - rest.treble.height) / run : 0;
-  const Length treble = Length::from_base(rest.treble.height - slope * rest.treble.share);
-  const Length bass = Length::from_base(rest.treble.height + slope * (1 - rest.treble.share));
-  result.outer = outer_heights(neck, {.saddle_over_frets_bass = bass, .saddle_over_frets_treble = treble});
-  result.treble = least[static_cast<std::size_t>(rest.treble.string - 1)].decided_by;
-  result.bass = least[static_cast<std::size_t>(rest.bass.string - 1)].decided_by;
+  const PegPair rest = resting_pair(pegs);
+  result.outer = outer_heights(neck, saddle_on(rest));
+  result.treble = *rest.treble.decided_by;
+  result.bass = *rest.bass.decided_by;
   return result;
 }
 

@@ -11,6 +11,7 @@ struct Geometry {
   std::vector<double> fret_x;
   std::vector<double> crown;
   std::vector<StringEnds> ends;
+  std::vector<double> share;  ///< from the treble, a string
 };
 
 [[nodiscard]] Geometry geometry(const NeckLine& neck, const StringAction& action);

@@ -9,25 +9,12 @@ constexpr double gravity_m_per_s2 = 9.80665;
 
 Length between(Length treble, Length bass, double share) { return treble + share * (bass - treble); }
 
-/// 0 at string 1, 1 at the last string: strings are spaced evenly.
-double share_of(const NeckLine& neck, int string) {
-  return neck.string_count > 1 ? (string - 1) / (neck.string_count - 1.0) : 1.0;
-}
-
 /// How far an arc of this radius stands above its chord between the outer strings, at a share of the way across.
 double arc_above_chord(Length radius, Length spread, double share) {
   const double R = radius.in_base();
   const double half = spread.in_base() / 2;
   const double y = (2 * share - 1) * half;
   return std::sqrt(R * R - y * y) - std::sqrt(R * R - half * half);
-}
-
-/// What a saddle rounder or flatter than the frets adds to the straight line between the outer strings.
-Length saddle_over_straight(const NeckLine& neck, int string) {
-  if (!neck.board_radius || !neck.saddle_radius) return {};
-  const double share = share_of(neck, string);
-  return Length::from_base(arc_above_chord(*neck.saddle_radius, neck.string_spread_at_saddle, share) -
-                           arc_above_chord(*neck.board_radius, neck.string_spread_at_saddle, share));
 }
 
 /// A straight string through two points, read at a third.
@@ -127,7 +114,7 @@ StringPath string_path(const NeckLine& neck, int string, const StringEnds& ends,
 std::optional<Length> exposure(const StringLineRequest& request, int string, const StringEnds& ends) {
   if (!request.bridge_top_over_frets_bass || !request.bridge_top_over_frets_treble) return std::nullopt;
   const NeckLine& neck = request.neck;
-  const double share = share_of(neck, string);
+  const double share = share_from_treble(neck, string);
   const Length arch = neck.board_radius
                           ? Length::from_base(arc_above_chord(*neck.board_radius, neck.string_spread_at_saddle, share))
                           : Length{};
@@ -160,6 +147,17 @@ std::vector<std::string> cautions(const StringLineRequest& request, const String
 
 }  // namespace
 
+double share_from_treble(const NeckLine& neck, int string) {
+  return neck.string_count > 1 ? (string - 1) / (neck.string_count - 1.0) : 1.0;
+}
+
+Length saddle_over_straight(const NeckLine& neck, int string) {
+  if (!neck.board_radius || !neck.saddle_radius) return {};
+  const double share = share_from_treble(neck, string);
+  return Length::from_base(arc_above_chord(*neck.saddle_radius, neck.string_spread_at_saddle, share) -
+                           arc_above_chord(*neck.board_radius, neck.string_spread_at_saddle, share));
+}
+
 Length fret_from_nut(Length scale_length, int fret) { return scale_length * (1 - std::exp2(-fret / 12.0)); }
 
 std::vector<Length> crowns_over_plane(const NeckLine& neck) {
@@ -179,7 +177,7 @@ std::vector<StringEnds> string_ends(const NeckLine& neck, const StringAction& ac
   const BothOuter outer = both_outer(neck, action);
   std::vector<StringEnds> ends;
   for (int string = 1; string <= neck.string_count; ++string) {
-    const double share = share_of(neck, string);
+    const double share = share_from_treble(neck, string);
     ends.push_back({.nut_over_frets = between(outer.treble.nut_over_frets, outer.bass.nut_over_frets, share),
                     .saddle_over_frets = between(outer.treble.saddle_over_frets, outer.bass.saddle_over_frets, share) +
                                          saddle_over_straight(neck, string),

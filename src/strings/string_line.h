@@ -65,6 +65,16 @@ struct StringEnds {
   Length saddle_from_nut;
 };
 
+/// How far across a string lies: 0 at string 1, 1 at the last. Strings are spaced evenly; a lone string counts as bass.
+[[nodiscard]] double share_from_treble(const NeckLine& neck, int string);
+
+/// What a saddle rounder or flatter than the frets adds, at a string, to the straight line between the outer strings.
+///
+///     arc(saddle radius) - arc(board radius),  arc(R) = sqrt(R^2 - y^2) - sqrt(R^2 - (w/2)^2)
+///
+/// y from the middle, w spread of the strings. Nothing where either radius is unknown. Source: first principles.
+[[nodiscard]] Length saddle_over_straight(const NeckLine& neck, int string);
+
 /// The ends of every string, string 1 first, from what was measured. On a saddle whose radius differs from that of the
 /// frets the inner strings are higher or lower than the straight line between the outer ones.
 /// @throws Refused when not exactly one pair of heights is given.

@@ -8,11 +8,11 @@
 
 namespace tailblock {
 
-/// Density of drawn carbon-steel spring wire, kg/m3. Source: a spring-wire material table (read; reference study).
+/// Density of drawn carbon-steel spring wire, kg/m3. Source: a spring-wire material table (read; design study).
 inline constexpr double steel_kg_per_m3 = 7850;
-/// Density of phosphor bronze C51000, kg/m3. Source: mill data sheet to ASTM B103 (read; reference study).
+/// Density of phosphor bronze C51000, kg/m3. Source: mill data sheet to ASTM B103 (read; design study).
 inline constexpr double phosphor_bronze_kg_per_m3 = 8860;
-/// Young's modulus of steel wire, Pa. Assumed; the same tables say 200-205 GPa (read; reference study).
+/// Young's modulus of steel wire, Pa. Assumed; the same tables say 200-205 GPa (read; design study).
 inline constexpr double steel_modulus_pa = 200e9;
 
 enum class CoreShape { round, hexagonal };
