@@ -1,0 +1,72 @@
+import { ask, type Query, send, sendText } from "./client";
+import type {
+  Home,
+  HomeAirDays,
+  Instrument,
+  InstrumentPage,
+  InstrumentStory,
+  Intervention,
+  Kept,
+  LengthRead,
+  LogAdded,
+  NewReading,
+  Owner,
+  SaddleAnswer,
+  SaddleAsked,
+  SaddleDecision,
+  Season,
+  Shop,
+  StringLineAnswer,
+  Tables,
+  Visit,
+  VisitStory,
+} from "./shapes";
+
+/** The day every question is asked for; undefined is the shop's own today. Set from the page's `?today=`. */
+let asIf: string | undefined;
+
+export function askAsIf(today: string | undefined): void {
+  asIf = today;
+}
+
+export const shop = (): Promise<Shop> => ask("shop", { today: asIf });
+export const tables = (): Promise<Tables> => ask("tables");
+
+export const instruments = (query: Query, signal?: AbortSignal): Promise<InstrumentPage> =>
+  ask("instruments", query, signal);
+export const instrument = (id: number): Promise<InstrumentStory> => ask(`instruments/${id}`);
+export const keepInstrument = (kept: Instrument): Promise<Kept> => keep("instruments", kept);
+
+export const owners = (): Promise<Owner[]> => ask<{ owners: Owner[] }>("owners").then((list) => list.owners);
+export const keepOwner = (kept: Owner): Promise<Kept> => keep("owners", kept);
+
+export const homes = (): Promise<Home[]> => ask<{ homes: Home[] }>("homes").then((list) => list.homes);
+export const keepHome = (kept: Home): Promise<Kept> => keep("homes", kept);
+export const homeAir = (id: number, first: string, count: number): Promise<HomeAirDays> =>
+  ask(`homes/${id}/air`, { first, count });
+export const addLog = (id: number, csv: string, query: Query): Promise<LogAdded> =>
+  sendText(`homes/${id}/log`, query, csv);
+
+export const visit = (id: number): Promise<VisitStory> => ask(`visits/${id}`);
+export const keepVisit = (kept: Visit): Promise<Kept> => keep("visits", kept);
+export const keepReadings = (visitId: number, readings: readonly NewReading[]): Promise<{ ids: number[] }> =>
+  send("POST", `visits/${visitId}/readings`, { readings });
+export const keepIntervention = (visitId: number, kept: Intervention): Promise<Kept> =>
+  send("POST", `visits/${visitId}/interventions`, kept);
+export const keepDecision = (visitId: number, kept: SaddleDecision): Promise<Kept> =>
+  send("POST", `visits/${visitId}/decisions`, kept);
+
+export const readLength = (text: string, unit: string, signal?: AbortSignal): Promise<LengthRead> =>
+  ask("read-length", { text, unit }, signal);
+
+export const season = (id: number, first?: string, count?: number): Promise<Season> =>
+  ask(`instruments/${id}/season`, { today: asIf, first, count });
+export const saddle = (id: number, asked: SaddleAsked = {}, signal?: AbortSignal): Promise<SaddleAnswer> =>
+  send("POST", `instruments/${id}/saddle`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
+export const stringLine = (id: number, query: Query, signal?: AbortSignal): Promise<StringLineAnswer> =>
+  ask(`instruments/${id}/string-line`, { today: asIf, ...query }, signal);
+
+/** A record not kept yet has number 0. */
+function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
+  return kept.id === 0 ? send("POST", path, kept) : send("PUT", `${path}/${kept.id}`, kept);
+}

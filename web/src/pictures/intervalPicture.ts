@@ -1,0 +1,59 @@
+import { groundAxis, type Tick } from "../chart/axes";
+import { drawing, frame, type Mark } from "../chart/frame";
+import { node, px, type SvgNode } from "../chart/svg";
+
+/** A number with the interval that holds it nine times in ten, under a line that says it in words. */
+export interface IntervalRow {
+  readonly words: string;
+  readonly figure: string;
+  readonly median: number;
+  readonly low: number;
+  readonly high: number;
+  readonly className: string;
+}
+
+export interface IntervalChoice {
+  readonly rows: readonly IntervalRow[];
+  readonly domain: readonly [number, number];
+  readonly ticks: readonly Tick[];
+  readonly unit: string;
+  readonly width: number;
+}
+
+const rowHeight = 38;
+
+function rowMark(row: IntervalRow, i: number): Mark {
+  return ({ x, margin, width }): SvgNode[] => {
+    const top = margin.top + i * rowHeight;
+    const bar = top + 25;
+    const [from, to] = [px(x(Math.min(row.median, 0))), px(x(Math.max(row.median, 0)))];
+    return [
+      node("text", { class: "label", x: margin.left, y: top + 13 }, row.words),
+      node("text", { class: "label figure", x: width - margin.right, y: top + 13, "text-anchor": "end" }, row.figure),
+      node("rect", {
+        class: `bar ${row.className}`,
+        x: from,
+        y: bar - 5,
+        width: Math.max(px(to - from), 0),
+        height: 10,
+      }),
+      node("line", { class: "whisker", x1: px(x(row.low)), x2: px(x(row.high)), y1: bar, y2: bar }),
+      node("circle", { class: `middle ${row.className}`, cx: px(x(row.median)), cy: bar, r: 4 }),
+    ];
+  };
+}
+
+/** Bars from zero to the middle of what is expected, with a whisker from 5 to 95 %. */
+export function intervalPicture({ rows, domain, ticks, unit, width }: IntervalChoice): SvgNode {
+  const margin = { top: 0, right: 8, bottom: 42, left: 8 };
+  const height = rows.length * rowHeight + margin.bottom;
+  const within = frame({ width, height, margin, x: domain, y: [0, 1] });
+  const zero: Mark = ({ x, y }) => {
+    const [bottom = 0, top = 0] = y.range();
+    return [node("line", { class: "axis", x1: px(x(0)), x2: px(x(0)), y1: px(top), y2: px(bottom) })];
+  };
+  const unitWords: Mark = () => [
+    node("text", { class: "unit", x: width - margin.right, y: height - 6, "text-anchor": "end" }, unit),
+  ];
+  return drawing(within, [groundAxis(ticks), zero, ...rows.map(rowMark), unitWords]);
+}

@@ -1,0 +1,222 @@
+import { groundAxis, heightAxis } from "../chart/axes";
+import { drawing, type Frame, frame, type Mark } from "../chart/frame";
+import { curve, words } from "../chart/marks";
+import { node, px, type SvgNode } from "../chart/svg";
+import type { Notation } from "../trade/length";
+import { heightTicks, unitWord } from "./heightTicks";
+
+export interface DrawnFret {
+  readonly fret: number;
+  readonly from_nut_mm: number;
+  readonly crown_over_plane_mm: number;
+}
+
+export interface DrawnString {
+  readonly string: number;
+  readonly nut_over_frets_mm: number;
+  readonly saddle_over_frets_mm: number;
+  readonly saddle_from_nut_mm: number;
+  readonly over_fret_mm: readonly number[];
+  readonly exposure_mm?: number;
+}
+
+export interface DrawnNote {
+  readonly string: number;
+  readonly stopped_fret: number;
+  readonly limiting_fret: number;
+  readonly margin_mm: number;
+  readonly verdict: "clear" | "doubtful" | "touches";
+}
+
+export interface StringChoice {
+  readonly frets: readonly DrawnFret[];
+  readonly strings: readonly DrawnString[];
+  /** The note whose tightest place is marked. */
+  readonly note: DrawnNote;
+  readonly noteWords: string;
+  readonly notation: Notation;
+  readonly write: (mm: number) => string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How many times taller than long the picture is, against the guitar. */
+export function exaggeration(within: Frame): number {
+  const [left = 0, right = 1] = within.x.range();
+  const [from = 0, to = 1] = within.x.domain();
+  const [bottom = 0, top = 0] = within.y.range();
+  const [low = 0, high = 1] = within.y.domain();
+  return (bottom - top) / (high - low) / ((right - left) / (to - from));
+}
+
+function stringFrame({ strings, frets, width, height, notation }: StringChoice): Frame {
+  const saddle = Math.max(...strings.map((one) => one.saddle_over_frets_mm));
+  const lowest = Math.min(0, ...frets.map((fret) => fret.crown_over_plane_mm));
+  const end = Math.max(...strings.map((one) => one.saddle_from_nut_mm));
+  return frame({
+    width,
+    height,
+    margin: { top: 34, right: width < 560 ? 16 : 96, bottom: 30, left: notation === "sixtyFourths" ? 52 : 40 },
+    x: [0, end],
+    y: [lowest - saddle * 0.16, saddle * 1.08],
+  });
+}
+
+/** The board under the crowns, with every fret standing on it. */
+function boardMark(frets: readonly DrawnFret[]): Mark {
+  return ({ x, y }): SvgNode[] => {
+    const [bottom = 0] = y.range();
+    const first = frets[0];
+    const last = frets.at(-1);
+    if (!first || !last) return [];
+    const tops = frets.map((fret) => `${px(x(fret.from_nut_mm))},${px(y(fret.crown_over_plane_mm) + 7)}`).join("L");
+    const end = px(x(last.from_nut_mm) + 6);
+    return [
+      node("path", {
+        class: "board",
+        d: `M${px(x(0))},${px(y(first.crown_over_plane_mm) + 7)}L${tops}H${end}V${px(bottom)}H${px(x(0))}Z`,
+      }),
+      ...frets.map((fret) =>
+        node("path", {
+          class: "fret",
+          d: `M${px(x(fret.from_nut_mm))},${px(y(fret.crown_over_plane_mm))}v8`,
+        }),
+      ),
+    ];
+  };
+}
+
+function saddleMark(strings: readonly DrawnString[]): Mark {
+  return ({ x, y }): SvgNode[] => {
+    const tallest = strings.reduce((a, b) => (b.saddle_over_frets_mm > a.saddle_over_frets_mm ? b : a));
+    const at = px(x(tallest.saddle_from_nut_mm));
+    const [bottom = 0] = y.range();
+    const exposure = tallest.exposure_mm;
+    const foot = exposure === undefined ? bottom : y(tallest.saddle_over_frets_mm - exposure);
+    const parts = [
+      node("rect", {
+        class: "saddle",
+        x: at - 3,
+        y: px(y(tallest.saddle_over_frets_mm)),
+        width: 6,
+        height: px(Math.min(foot, bottom) - y(tallest.saddle_over_frets_mm)),
+      }),
+    ];
+    if (exposure !== undefined && foot < bottom) {
+      parts.unshift(node("rect", { class: "bridge", x: at - 14, y: px(foot), width: 28, height: px(bottom - foot) }));
+    }
+    return parts;
+  };
+}
+
+function gapMark(at: number, from: number, to: number, className: string): Mark {
+  return ({ x, y }): SvgNode[] => [
+    node("line", { class: `gap ${className}`, x1: px(x(at)), x2: px(x(at)), y1: px(y(from)), y2: px(y(to)) }),
+  ];
+}
+
+function height(of: DrawnString, at: number): number {
+  const rise = of.saddle_over_frets_mm - of.nut_over_frets_mm;
+  return of.nut_over_frets_mm + (rise * at) / of.saddle_from_nut_mm;
+}
+
+/** The note as stopped: from the crown of its fret to the saddle, and the fret it comes nearest to. */
+function noteMarks({ frets, strings, note, noteWords, width }: StringChoice): Mark[] {
+  const own = strings.find((one) => one.string === note.string);
+  const limiting = frets[note.limiting_fret - 1];
+  if (!own || !limiting) return [];
+  const stopped = frets[note.stopped_fret - 1];
+  const from = stopped
+    ? { x: stopped.from_nut_mm, y: stopped.crown_over_plane_mm }
+    : { x: 0, y: own.nut_over_frets_mm };
+  const to = { x: own.saddle_from_nut_mm, y: own.saddle_over_frets_mm };
+  const at = limiting.from_nut_mm;
+  const over = from.y + ((to.y - from.y) * (at - from.x)) / (to.x - from.x);
+  return [
+    ...(stopped ? [curve([from, to], "stopped")] : []),
+    gapMark(at, limiting.crown_over_plane_mm, over, note.verdict),
+    words([
+      {
+        x: at,
+        y: limiting.crown_over_plane_mm,
+        text: width < 560 ? `fret ${note.limiting_fret}` : `${noteWords}: fret ${note.limiting_fret}`,
+        className: `on-gap ${note.verdict}`,
+        anchor: at < own.saddle_from_nut_mm * 0.2 ? "start" : "middle",
+        dy: 26,
+      },
+    ]),
+  ];
+}
+
+function outerMarks({ frets, strings, write, width }: StringChoice): Mark[] {
+  const twelfth = frets[11];
+  const treble = strings[0];
+  const bass = strings.at(-1);
+  if (!twelfth || !treble || !bass) return [];
+  const ends = (one: DrawnString) => [
+    { x: 0, y: one.nut_over_frets_mm },
+    { x: one.saddle_from_nut_mm, y: one.saddle_over_frets_mm },
+  ];
+  const at = twelfth.from_nut_mm;
+  const narrow = width < 560;
+  return [
+    curve(ends(treble), "string treble"),
+    curve(ends(bass), "string bass"),
+    gapMark(at, twelfth.crown_over_plane_mm, height(bass, at), "measure"),
+    words([
+      {
+        x: at,
+        y: Math.max(height(bass, at), height(treble, at)),
+        text: `fret 12: bass ${write(bass.over_fret_mm[11] ?? 0)}, treble ${write(treble.over_fret_mm[11] ?? 0)}`,
+        className: "strong",
+        anchor: narrow ? "middle" : "end",
+        dx: narrow ? 0 : -6,
+        dy: -12,
+      },
+      ...(narrow
+        ? []
+        : [
+            {
+              x: bass.saddle_from_nut_mm,
+              y: bass.saddle_over_frets_mm,
+              text: "bass string",
+              className: "",
+              dx: 12,
+              dy: 2,
+            },
+            {
+              x: treble.saddle_from_nut_mm,
+              y: treble.saddle_over_frets_mm,
+              text: "treble string",
+              className: "",
+              dx: 12,
+              dy: bass.saddle_over_frets_mm - treble.saddle_over_frets_mm < 0.5 ? 18 : 4,
+            },
+          ]),
+    ]),
+  ];
+}
+
+/** The string line from the side: nut on the left, saddle on the right, heights drawn many times their size. */
+export function stringPicture(choice: StringChoice): SvgNode {
+  const within = stringFrame(choice);
+  const [low = 0, high = 1] = within.y.domain();
+  const shownFrets = choice.frets.filter(
+    ({ fret }) => [1, 3, 5, 7, 9, 12, 15, 19].includes(fret) && (choice.width >= 560 || fret !== 1),
+  );
+  return drawing(within, [
+    heightAxis(
+      heightTicks(Math.max(low, 0), high, choice.notation, 6),
+      `${unitWord[choice.notation]} over the frets, drawn ${Math.round(exaggeration(within))} times as high as long`,
+    ),
+    boardMark(choice.frets),
+    groundAxis([
+      { at: 0, label: "nut", strong: true },
+      ...shownFrets.map(({ fret, from_nut_mm }) => ({ at: from_nut_mm, label: String(fret) })),
+      { at: within.x.domain()[1] ?? 0, label: "saddle", strong: true },
+    ]),
+    saddleMark(choice.strings),
+    ...outerMarks(choice),
+    ...noteMarks(choice),
+  ]);
+}

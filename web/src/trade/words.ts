@@ -1,0 +1,55 @@
+/** The trade's words for the names the program uses. */
+export const bodySizes: Readonly<Record<string, string>> = {
+  parlour: "parlour",
+  small: "small",
+  mid_size: "mid-size",
+  slope_large: "slope-shouldered large",
+  square_large: "square-shouldered large",
+};
+
+export const bracings: Readonly<Record<string, string>> = {
+  x_braced: "X-braced",
+  ladder: "ladder-braced",
+  fan: "fan-braced",
+  other: "other bracing",
+};
+
+export const slots: Readonly<Record<string, string>> = {
+  open_ended: "slot open at both ends",
+  closed: "slot closed at both ends",
+};
+
+export const attacks: Readonly<Record<string, string>> = {
+  soft: "soft",
+  medium: "medium",
+  hard: "hard",
+};
+
+export const saddleChoices: Readonly<Record<string, string>> = {
+  leave: "leave the saddle as it is",
+  one_saddle: "one saddle",
+  two_saddles: "a winter and a summer saddle",
+  humid_room: "one saddle and a room kept humid",
+  neck_angle: "neck angle",
+};
+
+export const states: Readonly<Record<string, string>> = { as_found: "as found", as_left: "as left" };
+
+/** String names from string 1, the thinnest, in standard tuning's order; a number beyond those known. */
+export function stringName(number: number): string {
+  return ["high E", "B", "G", "D", "A", "low E"][number - 1] ?? `string ${number}`;
+}
+
+export function noteName(number: number, stopped: number): string {
+  return stopped === 0 ? `${stringName(number)} open` : `${stringName(number)} at fret ${stopped}`;
+}
+
+/** `saddle_lowered` as words, where the tables have no label of their own. */
+export function plainWords(name: string): string {
+  return name.replaceAll("_", " ");
+}
+
+export function dayCount(days: number): string {
+  const whole = Math.round(days);
+  return whole === 1 ? "1 day" : `${whole} days`;
+}
