@@ -28,7 +28,9 @@ const tolerances = {
   "wet bulb": { limit: 0.001, unit: "K" },
   "absolute humidity": { limit: 2e-5, unit: "of it" },
 };
-const worst = Object.fromEntries(Object.keys(tolerances).map((name) => [name, { deviation: 0, where: "none", count: 0 }]));
+const worst = Object.fromEntries(
+  Object.keys(tolerances).map((name) => [name, { deviation: 0, where: "none", count: 0 }]),
+);
 
 function note(name, deviation, where) {
   const entry = worst[name];
@@ -47,7 +49,9 @@ function compare(t, humidity, pressure) {
   const where = `${t} C, ${humidity}, ${pressure} Pa`;
   const frozen = t <= 0; // the library changes from ice to water at 0.01 C
   const theirHumidity = frozen ? ours.relative_humidity_over_ice : ours.relative_humidity;
-  const ourSaturation = frozen ? ours.vapour_pressure_pa / ours.relative_humidity_over_ice : ours.saturation_pressure_pa;
+  const ourSaturation = frozen
+    ? ours.vapour_pressure_pa / ours.relative_humidity_over_ice
+    : ours.saturation_pressure_pa;
   note("saturation pressure", relative(ourSaturation, library.GetSatVapPres(t)), where);
   if (theirHumidity > 1) return;
 
@@ -82,7 +86,9 @@ for (const [name, { deviation, where, count }] of Object.entries(worst)) {
   const { limit, unit } = tolerances[name];
   const bad = count === 0 || !(deviation <= limit);
   failed ||= bad;
-  console.log(`${bad ? "FAILED " : ""}${name}: largest deviation ${deviation.toExponential(2)} ${unit}` +
-    ` (limit ${limit}) in ${count} states, at ${where}`);
+  console.log(
+    `${bad ? "FAILED " : ""}${name}: largest deviation ${deviation.toExponential(2)} ${unit}` +
+      ` (limit ${limit}) in ${count} states, at ${where}`,
+  );
 }
 process.exit(failed ? 1 : 0);
