@@ -17,7 +17,7 @@ if(support_sources)
   set(support_library tailblock_test_support_files)
 endif()
 
-file(GLOB facts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/data/*.csv ${PROJECT_SOURCE_DIR}/tests/published/*.csv)
+file(GLOB_RECURSE facts CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/data/*.csv ${PROJECT_SOURCE_DIR}/tests/published/*.csv)
 
 # tests/<room>/*_test.cpp, with whatever slow and obvious references lie beside them, become <room>_test.
 # `<room>_test.passed` runs it only when it, a table or a published value changed: `make fast` builds all of those.
@@ -48,6 +48,23 @@ endforeach()
 
 if(EXISTS ${PROJECT_SOURCE_DIR}/tests/architecture/CMakeLists.txt)
   add_subdirectory(tests/architecture)
+endif()
+
+# The pages: their types and layout, their marks and words, and one test for each story told in a real Chromium.
+find_program(NPM npm)
+file(GLOB stories CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/web/tests/browser/*.test.ts)
+if(NPM AND NOT TAILBLOCK_SANITIZE)
+  set(web ${PROJECT_SOURCE_DIR}/web)
+  add_test(NAME web.check COMMAND ${NPM} run --silent check WORKING_DIRECTORY ${web})
+  add_test(NAME web.units COMMAND ${NPM} run --silent test WORKING_DIRECTORY ${web})
+  set_tests_properties(web.check web.units PROPERTIES LABELS web TIMEOUT 300)
+  foreach(story IN LISTS stories)
+    get_filename_component(stem ${story} NAME_WE)
+    add_test(NAME browser.${stem} COMMAND ${NPM} run --silent test:browser -- ${stem}.test.ts WORKING_DIRECTORY ${web})
+    # Alone on the machine: a story has time limits of its own.
+    set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 600 RUN_SERIAL ON
+                         ENVIRONMENT TAILBLOCK_PROGRAM=${TAILBLOCK_PROGRAM})
+  endforeach()
 endif()
 
 if(TAILBLOCK_PERF)

@@ -19,7 +19,7 @@ function(embed_sources result writer)
   set(${result} ${output} PARENT_SCOPE)
 endfunction()
 
-file(GLOB tables CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/data/*.csv)
+file(GLOB_RECURSE tables CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/data/*.csv)
 file(GLOB_RECURSE pages CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/web/dist/*)
 file(GLOB migrations CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/book/migrations/*.sql)
 

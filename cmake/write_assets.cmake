@@ -1,4 +1,4 @@
-# Writes the source of embedded_files() (src/http/embedded_files.h): data/*.csv as they are named in the repository,
+# Writes the source of embedded_files() (src/http/embedded_files.h): data/**.csv as they are named in the repository,
 # web/dist/** under web/.
 include(${CMAKE_CURRENT_LIST_DIR}/incbin.cmake)
 
