@@ -20,7 +20,7 @@ void describe(FieldVisitor& visit, ModelList& answer) {
 }
 
 Endpoint listing_models(const ModelTable& models) {
-  return {"GET", "/api/compute", "Every computation by name", {}, "", schema_of_result<ModelList>("models"),
+  return {"GET", "/api/compute", "Every computation by name", {}, "", schema_of_result<ModelList>(),
           [&models](const Ask&) {
             ModelList answer;
             for (const Model& model : models.models()) answer.models.push_back({model.name, model.summary});

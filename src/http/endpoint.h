@@ -58,13 +58,13 @@ template <class Result>
 }
 
 template <class Request>
-[[nodiscard]] std::string schema_of_request(std::string_view title) {
-  return json_schema<Request>(title, SchemaWriter::Of::request);
+[[nodiscard]] std::string schema_of_request() {
+  return json_schema<Request>(SchemaWriter::Of::request);
 }
 
 template <class Result>
-[[nodiscard]] std::string schema_of_result(std::string_view title) {
-  return json_schema<Result>(title, SchemaWriter::Of::result);
+[[nodiscard]] std::string schema_of_result() {
+  return json_schema<Result>(SchemaWriter::Of::result);
 }
 
 }  // namespace tailblock

@@ -7,11 +7,24 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// A schema inside the document: the document's own dialect holds, so `$schema` is left out.
-Json embedded_schema(const std::string& text) {
-  Json schema = Json::parse(text);
+std::string replaced(std::string text, std::string_view from, std::string_view to) {
+  for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
+    text.replace(at, from.size(), to);
+  }
+  return text;
+}
+
+/// Moves a schema and the structs it names into the document's components, and gives a reference to it.
+Json referred_schema(Json& components, const std::string& text) {
+  Json schema = Json::parse(replaced(text, "#/$defs/", "#/components/schemas/"));
   schema.erase("$schema");
-  return schema;
+  if (schema.contains("$defs")) {
+    for (auto& [name, definition] : schema["$defs"].items()) components[name] = definition;
+    schema.erase("$defs");
+  }
+  const std::string name = schema.at("title");
+  components[name] = std::move(schema);
+  return {{"$ref", "#/components/schemas/" + name}};
 }
 
 Json answer_of(const std::string& description, Json schema) {
@@ -34,7 +47,7 @@ Json parameters_of(const Endpoint& endpoint) {
   return parameters;
 }
 
-Json operation(const Endpoint& endpoint) {
+Json operation(Json& components, const Endpoint& endpoint) {
   Json described = {{"summary", endpoint.summary}};
   if (Json parameters = parameters_of(endpoint); !parameters.empty()) described["parameters"] = std::move(parameters);
   if (endpoint.request_type != "application/json") {
@@ -43,11 +56,11 @@ Json operation(const Endpoint& endpoint) {
   } else if (!endpoint.request_schema.empty()) {
     described["requestBody"] = {
         {"required", true},
-        {"content", {{"application/json", {{"schema", embedded_schema(endpoint.request_schema)}}}}}};
+        {"content", {{"application/json", {{"schema", referred_schema(components, endpoint.request_schema)}}}}}};
   }
   described["responses"] = {
       {"200", answer_of("done", endpoint.result_schema.empty() ? Json{{"type", "object"}}
-                                                               : embedded_schema(endpoint.result_schema))},
+                                                               : referred_schema(components, endpoint.result_schema))},
       {"404", answer_of("not there", one_line("refused"))},
       {"422", answer_of("refused, in one line", one_line("refused"))},
       {"503", answer_of("storage trouble, and what is still safe", one_line("storage"))}};
@@ -71,9 +84,11 @@ std::string open_api(const std::vector<Endpoint>& endpoints) {
                    {"servers", Json::array({{{"url", "http://127.0.0.1:8484"}}})},
                    {"security", Json::array()},
                    {"paths", Json::object()}};
+  Json components = Json::object();
   for (const Endpoint& endpoint : endpoints) {
-    document["paths"][endpoint.path][lower(endpoint.method)] = operation(endpoint);
+    document["paths"][endpoint.path][lower(endpoint.method)] = operation(components, endpoint);
   }
+  document["components"]["schemas"] = std::move(components);
   return document.dump();
 }
 

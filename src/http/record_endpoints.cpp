@@ -39,19 +39,19 @@ void add_keeping(std::vector<Endpoint>& endpoints, Book& book, const std::string
     record.id = id;
     return json_answer(Kept{book.keep(record)});
   };
-  endpoints.push_back({"POST", path, "Add one " + noun, {}, schema_of_request<Record>(noun),
-                       schema_of_result<Kept>("kept"),
+  endpoints.push_back({"POST", path, "Add one " + noun, {}, schema_of_request<Record>(),
+                       schema_of_result<Kept>(),
                        [keep](const Ask& ask) { return keep(from_json<Record>(ask.body), 0); }});
-  endpoints.push_back({"PUT", path + "/{id}", "Change one " + noun, {}, schema_of_request<Record>(noun),
-                       schema_of_result<Kept>("kept"),
+  endpoints.push_back({"PUT", path + "/{id}", "Change one " + noun, {}, schema_of_request<Record>(),
+                       schema_of_result<Kept>(),
                        [keep](const Ask& ask) { return keep(from_json<Record>(ask.body), ask.id); }});
 }
 
 /// Kept at a visit and never changed afterwards.
 template <class Record>
 Endpoint adding_at_visit(Book& book, const std::string& noun, const std::string& path) {
-  return {"POST", path, "Record one " + noun + " at a visit", {}, schema_of_request<Record>(noun),
-          schema_of_result<Kept>("kept"), [&book](const Ask& ask) {
+  return {"POST", path, "Record one " + noun + " at a visit", {}, schema_of_request<Record>(),
+          schema_of_result<Kept>(), [&book](const Ask& ask) {
             auto record = from_json<Record>(ask.body);
             record.visit_id = ask.id;
             return json_answer(Kept{book.add(record)});
@@ -80,13 +80,13 @@ Endpoint listing_instruments(Book& book) {
            {"page", "0-based"},
            {"per_page", "1..200"}},
           "",
-          schema_of_result<InstrumentPage>("instruments"),
+          schema_of_result<InstrumentPage>(),
           [&book](const Ask& ask) { return json_answer(book.instruments(instrument_query(ask))); }};
 }
 
 Endpoint keeping_readings(Book& book) {
-  return {"POST", "/api/visits/{id}/readings", "Record readings at a visit", {}, schema_of_request<ReadingsToKeep>("readings"),
-          schema_of_result<ReadingsKept>("readings kept"), [&book](const Ask& ask) {
+  return {"POST", "/api/visits/{id}/readings", "Record readings at a visit", {}, schema_of_request<ReadingsToKeep>(),
+          schema_of_result<ReadingsKept>(), [&book](const Ask& ask) {
             auto wanted = from_json<ReadingsToKeep>(ask.body);
             for (Reading& reading : wanted.readings) reading.visit_id = ask.id;
             ReadingsKept kept;
@@ -102,17 +102,17 @@ std::vector<Endpoint> record_endpoints(const Shop& shop) {
   std::vector<Endpoint> endpoints;
   endpoints.push_back(listing_instruments(book));
   endpoints.push_back({"GET", "/api/instruments/{id}", "One instrument with its people, home and visits", {}, "",
-                       schema_of_result<InstrumentStory>("instrument story"),
+                       schema_of_result<InstrumentStory>(),
                        [&book](const Ask& ask) { return json_answer(book.story(ask.id)); }});
   add_keeping<Instrument>(endpoints, book, "instrument", "/api/instruments");
-  endpoints.push_back({"GET", "/api/owners", "Owners", {}, "", schema_of_result<OwnerList>("owners"),
+  endpoints.push_back({"GET", "/api/owners", "Owners", {}, "", schema_of_result<OwnerList>(),
                        [&book](const Ask&) { return json_answer(OwnerList{book.owners()}); }});
   add_keeping<Owner>(endpoints, book, "owner", "/api/owners");
-  endpoints.push_back({"GET", "/api/homes", "Homes and their typical year", {}, "", schema_of_result<HomeList>("homes"),
+  endpoints.push_back({"GET", "/api/homes", "Homes and their typical year", {}, "", schema_of_result<HomeList>(),
                        [&book](const Ask&) { return json_answer(HomeList{book.homes()}); }});
   add_keeping<Home>(endpoints, book, "home", "/api/homes");
   endpoints.push_back({"GET", "/api/visits/{id}", "One visit with all that was recorded at it", {}, "",
-                       schema_of_result<VisitStory>("visit"),
+                       schema_of_result<VisitStory>(),
                        [&book](const Ask& ask) { return json_answer(book.visit_story(ask.id)); }});
   add_keeping<Visit>(endpoints, book, "visit", "/api/visits");
   endpoints.push_back(keeping_readings(book));

@@ -3,6 +3,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <typeinfo>
 
 #include "quantity/fields.h"
 
@@ -25,12 +26,13 @@ class JsonWriter : public FieldVisitor {
   [[nodiscard]] virtual std::string text() const = 0;
 };
 
-/// Prints the JSON Schema (2020-12) of a struct. A field that may be left out shows the value it then has.
+/// Prints the JSON Schema (2020-12) of a struct. A field that may be left out shows the value it then has. Each nested
+/// struct is defined once, under `$defs`, by its own name; a request's are named `...Ask`, since they may leave out more.
 class SchemaWriter : public FieldVisitor {
  public:
   /// What the schema is of: a request may leave out what has a default; a result always has every field but the optional.
   enum class Of { request, result };
-  static std::unique_ptr<SchemaWriter> open(std::string_view title, Of of);
+  static std::unique_ptr<SchemaWriter> open(const std::type_info& type, Of of);
   [[nodiscard]] virtual std::string text() const = 0;
 };
 
@@ -52,9 +54,9 @@ template <class T>
 }
 
 template <class T>
-[[nodiscard]] std::string json_schema(std::string_view title, SchemaWriter::Of of) {
+[[nodiscard]] std::string json_schema(SchemaWriter::Of of) {
   T value;
-  const auto writer = SchemaWriter::open(title, of);
+  const auto writer = SchemaWriter::open(typeid(T), of);
   describe(*writer, value);
   return writer->text();
 }

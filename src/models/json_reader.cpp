@@ -79,12 +79,7 @@ class Reader final : public JsonReader {
   void text(const Field& field, std::string& value, std::size_t most_bytes) override {
     const Json* found = find(field);
     if (!found) return;
-    if (!found->is_string()) wrong(*found, path(field), "text");
-    value = found->get<std::string>();
-    if (value.size() > most_bytes) {
-      throw Refused(path(field) + ": " + std::to_string(value.size()) + " bytes is more than " +
-                    std::to_string(most_bytes));
-    }
+    value = text_in(*found, path(field), most_bytes);
   }
 
   void date(const Field& field, Date& value) override {
@@ -115,6 +110,17 @@ class Reader final : public JsonReader {
     values.clear();
     for (std::size_t i = 0; i < found->size(); ++i) {
       values.push_back(number_in((*found)[i], path(field) + "[" + std::to_string(i) + "]", range));
+    }
+  }
+
+  void texts(const Field& field, std::vector<std::string>& values, std::size_t most_bytes,
+             const Count& count) override {
+    const Json* found = find(field);
+    if (!found) return;
+    check_count(*found, path(field), count);
+    values.clear();
+    for (std::size_t i = 0; i < found->size(); ++i) {
+      values.push_back(text_in((*found)[i], path(field) + "[" + std::to_string(i) + "]", most_bytes));
     }
   }
 
@@ -174,6 +180,13 @@ class Reader final : public JsonReader {
   static double number_in(const Json& found, const std::string& where, const Range& range) {
     if (!found.is_number()) wrong(found, where, range.unit.empty() ? "a number" : "a number of " + std::string(range.unit));
     return require_within(where, found.get<double>(), range);
+  }
+
+  static std::string text_in(const Json& found, const std::string& where, std::size_t most_bytes) {
+    if (!found.is_string()) wrong(found, where, "text");
+    auto text = found.get<std::string>();
+    if (text.size() <= most_bytes) return text;
+    throw Refused(where + ": " + std::to_string(text.size()) + " bytes is more than " + std::to_string(most_bytes));
   }
 
   static void check_count(const Json& found, const std::string& where, const Count& count) {

@@ -31,6 +31,9 @@ class Writer final : public JsonWriter {
     Json& list = put(field, Json::array());
     for (const double value : values) list.push_back(number_value(value));
   }
+  void texts(const Field& field, std::vector<std::string>& values, std::size_t, const Count&) override {
+    put(field, values);
+  }
 
   bool enter(const Field& field) override {
     open_.push_back(&put(field, Json::object()));

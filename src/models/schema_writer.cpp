@@ -1,5 +1,9 @@
+#include <cxxabi.h>
+
 #include <cmath>
+#include <cstdlib>
 #include <limits>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "models/json.h"
@@ -12,15 +16,28 @@ using Json = nlohmann::ordered_json;
 /// How a length may be written as text; the reader is the judge, this tells a form what to expect.
 constexpr auto trade_notation_doc = "a number of mm, or text in the trade's notation: 5/64, .078, 78 thou, 2 mm";
 
+/// `tailblock::(anonymous namespace)::Kept` is called `Kept`.
+std::string plain_name(const std::type_info& type) {
+  const std::unique_ptr<char, decltype(&std::free)> full(abi::__cxa_demangle(type.name(), nullptr, nullptr, nullptr),
+                                                         &std::free);
+  const std::string name = full ? full.get() : type.name();
+  const auto last = name.rfind(':');
+  return last == std::string::npos ? name : name.substr(last + 1);
+}
+
 class Writer final : public SchemaWriter {
  public:
-  Writer(std::string_view title, Of of) : of_(of) {
-    root_["$schema"] = "https://json-schema.org/draft/2020-12/schema";
-    root_["title"] = title;
-    open_.push_back(&begin_object(root_));
+  Writer(const std::type_info& type, Of of) : of_(of), root_(std::make_unique<Json>(Json::object())) {
+    (*root_)["$schema"] = "https://json-schema.org/draft/2020-12/schema";
+    (*root_)["title"] = named(type);
+    open_.push_back(&begin_object(*root_));
   }
 
-  [[nodiscard]] std::string text() const override { return root_.dump(); }
+  [[nodiscard]] std::string text() const override {
+    Json whole = *root_;
+    for (const auto& [name, definition] : definitions_) whole["$defs"][name] = *definition;
+    return whole.dump();
+  }
 
   void number(const Field& field, double& value, const Range& range) override {
     Json& property = put(field, range.unit);
@@ -84,8 +101,19 @@ class Writer final : public SchemaWriter {
     if (values.size() <= 12) show_default(property, field, values);
   }
 
+  void texts(const Field& field, std::vector<std::string>&, std::size_t most_bytes, const Count& count) override {
+    Json& property = put(field, "");
+    property["type"] = "array";
+    property["items"] = {{"type", "string"}, {"maxLength", most_bytes}};
+    bound(property, count);
+  }
+
+  void of_type(const std::type_info& type) override { type_ = named(type); }
+
   bool enter(const Field& field) override {
-    open_.push_back(&begin_object(put(field, "")));
+    Json& property = put(field, "");
+    property["$ref"] = "#/$defs/" + type_;
+    open_.push_back(&begin_definition(type_));
     return true;
   }
   void leave() override { open_.pop_back(); }
@@ -93,14 +121,13 @@ class Writer final : public SchemaWriter {
   std::size_t enter_list(const Field& field, std::size_t, const Count& count) override {
     Json& property = put(field, "");
     property["type"] = "array";
-    property["items"] = Json::object();
+    property["items"] = {{"$ref", "#/$defs/" + type_}};
     bound(property, count);
-    open_.push_back(&property["items"]);
     return 1;
   }
-  void enter_item(std::size_t) override { open_.push_back(&begin_object(*open_.back())); }
+  void enter_item(std::size_t) override { open_.push_back(&begin_definition(type_)); }
   void leave_item() override { open_.pop_back(); }
-  void leave_list() override { open_.pop_back(); }
+  void leave_list() override {}
 
   bool visit_optional(const Field&, bool) override {
     optional_ = true;
@@ -108,6 +135,17 @@ class Writer final : public SchemaWriter {
   }
 
  private:
+  [[nodiscard]] std::string named(const std::type_info& type) const {
+    return plain_name(type) + (of_ == Of::request ? "Ask" : "");
+  }
+
+  /// A struct met again is written again in the same place, and comes out the same.
+  Json& begin_definition(const std::string& name) {
+    std::unique_ptr<Json>& definition = definitions_[name];
+    definition = std::make_unique<Json>(Json::object());
+    return begin_object(*definition);
+  }
+
   static Json& begin_object(Json& schema) {
     schema["type"] = "object";
     schema["properties"] = Json::object();
@@ -143,16 +181,18 @@ class Writer final : public SchemaWriter {
   }
 
   Of of_;
-  Json root_ = Json::object();
+  std::unique_ptr<Json> root_;
+  std::map<std::string, std::unique_ptr<Json>> definitions_;
   std::vector<Json*> open_;
+  std::string type_;
   bool optional_ = false;
   bool no_default_ = false;
 };
 
 }  // namespace
 
-std::unique_ptr<SchemaWriter> SchemaWriter::open(std::string_view title, Of of) {
-  return std::make_unique<Writer>(title, of);
+std::unique_ptr<SchemaWriter> SchemaWriter::open(const std::type_info& type, Of of) {
+  return std::make_unique<Writer>(type, of);
 }
 
 }  // namespace tailblock

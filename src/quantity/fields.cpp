@@ -82,6 +82,16 @@ void RangeCheck::numbers(const Field& field, std::vector<double>& values, const 
   leave_list();
 }
 
+void RangeCheck::texts(const Field& field, std::vector<std::string>& values, std::size_t most_bytes,
+                       const Count& count) {
+  enter_list(field, values.size(), count);
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    const std::string item = "[" + std::to_string(i) + "]";
+    text({item, ""}, values[i], most_bytes);
+  }
+  leave_list();
+}
+
 bool RangeCheck::enter(const Field& field) {
   trail_.push_back(std::string(field.name) + ".");
   return true;

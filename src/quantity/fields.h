@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <typeinfo>
 #include <vector>
 
 #include "quantity/date.h"
@@ -53,6 +54,11 @@ class FieldVisitor {
   /// A plain list of numbers, all in one range (a year of daily values).
   virtual void numbers(const Field&, std::vector<double>& values, const Range&, const Count&) = 0;
 
+  /// A plain list of sentences.
+  virtual void texts(const Field&, std::vector<std::string>& values, std::size_t most_bytes, const Count&) = 0;
+
+  /// Tells which struct the next enter() or enter_list() is about.
+  virtual void of_type(const std::type_info&) {}
   /// Steps into a nested struct; false when it is absent and has a default. Pair with leave().
   virtual bool enter(const Field&) = 0;
   virtual void leave() = 0;
@@ -68,6 +74,7 @@ class FieldVisitor {
 /// A nested struct that has its own describe().
 template <class T>
 void object(FieldVisitor& visit, const Field& field, T& value) {
+  visit.of_type(typeid(T));
   if (!visit.enter(field)) return;
   describe(visit, value);
   visit.leave();
@@ -76,6 +83,7 @@ void object(FieldVisitor& visit, const Field& field, T& value) {
 /// A list of structs that have their own describe().
 template <class T>
 void list(FieldVisitor& visit, const Field& field, std::vector<T>& items, const Count& count) {
+  visit.of_type(typeid(T));
   items.resize(visit.enter_list(field, items.size(), count));
   for (std::size_t i = 0; i < items.size(); ++i) {
     visit.enter_item(i);
@@ -129,6 +137,7 @@ class RangeCheck final : public FieldVisitor {
   void date(const Field&, Date& value) override;
   void choice(const Field&, int& index, std::span<const std::string_view> names) override;
   void numbers(const Field&, std::vector<double>& values, const Range&, const Count&) override;
+  void texts(const Field&, std::vector<std::string>& values, std::size_t most_bytes, const Count&) override;
   bool enter(const Field&) override;
   void leave() override;
   std::size_t enter_list(const Field&, std::size_t have, const Count&) override;

@@ -103,13 +103,7 @@ void describe(FieldVisitor& visit, StringLineResult& result) {
                result.action12_per_relief_at_held_joint, {-20, 20, ""});
   visit.length({"sag_when_level_mm", "how far the lowest string hangs when the guitar lies on its back"},
                result.sag_when_level, {0, 2, "mm"});
-  result.cautions.resize(visit.enter_list({"cautions", "what to mind"}, result.cautions.size(), {0, 20}));
-  for (std::size_t i = 0; i < result.cautions.size(); ++i) {
-    visit.enter_item(i);
-    visit.text({"text", "one sentence"}, result.cautions[i], 400);
-    visit.leave_item();
-  }
-  visit.leave_list();
+  visit.texts({"cautions", "what to mind"}, result.cautions, 400, {0, 20});
 }
 
 }  // namespace tailblock

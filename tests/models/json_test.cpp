@@ -120,10 +120,11 @@ RC_GTEST_PROP(Json, no_bytes_crash_the_reader, (const std::string& bytes)) {
 }
 
 TEST(JsonSchema, says_type_range_unit_and_default) {
-  const std::string schema = json_schema<Bridge>("bridge", SchemaWriter::Of::request);
+  const std::string schema = json_schema<Bridge>(SchemaWriter::Of::request);
   for (const char* part : {R"("required":["height_mm"])", R"("additionalProperties":false)", R"("maximum":15.0)",
                            R"("description":"over the top [mm]")", R"("default":6)", R"("enum":["ebony","rosewood"])",
-                           R"("$schema":"https://json-schema.org/draft/2020-12/schema")"}) {
+                           R"("$schema":"https://json-schema.org/draft/2020-12/schema")",
+                           R"("items":{"$ref":"#/$defs/PinAsk"})"}) {
     EXPECT_NE(schema.find(part), std::string::npos) << part << "\n" << schema;
   }
 }

@@ -1,0 +1,153 @@
+#include "book/questions.h"
+
+#include "book/book.h"
+
+namespace tailblock {
+namespace {
+
+constexpr Range action_range{0, 10, "mm"};
+
+void assumed_list(FieldVisitor& visit, std::vector<std::string>& assumed) {
+  visit.texts({"assumed", "what no record says and was taken for granted"}, assumed, 1000, {0, 100});
+}
+
+void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value) {
+  maybe(visit, field, value, [&](const Field& present, Length& length) { visit.length(present, length, action_range); });
+}
+
+void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& value) {
+  maybe(visit, field, value, [&](const Field& present, Date& date) { visit.date(present, date); });
+}
+
+BridgeMeasures known_bridge(const InstrumentStory& story, Date today, std::vector<std::string>& assumed) {
+  BridgeMeasures bridge;
+  bridge.slot = story.instrument.slot;
+  bridge.slot_depth = story.instrument.slot_depth;
+  bridge.slot_width = story.instrument.slot_width;
+  bridge.slot_length = story.instrument.slot_length;
+  const auto exposure = [&](const char* measure, const std::string& words, Length& value) {
+    if (const auto read = latest_reading(story, measure, today)) {
+      value = mm(*read);
+    } else {
+      assumed.push_back(words + ": " + plain_number(in_mm(value)) + " mm assumed, none was read");
+    }
+  };
+  exposure("saddle_exposure_bass", "Saddle over the bridge, bass", bridge.exposure_bass);
+  exposure("saddle_exposure_treble", "Saddle over the bridge, treble", bridge.exposure_treble);
+  if (const auto centre = latest_reading(story, "saddle_exposure_centre", today)) bridge.exposure_centre = mm(*centre);
+  if (const auto angle = latest_reading(story, "break_angle", today)) bridge.break_angle = degrees(*angle);
+  if (const auto depth = latest_reading(story, "slot_depth", today)) bridge.slot_depth = mm(*depth);
+  if (const auto width = latest_reading(story, "slot_width", today)) bridge.slot_width = mm(*width);
+  if (const auto thick = latest_reading(story, "saddle_thickness", today)) bridge.saddle_thickness = mm(*thick);
+  return bridge;
+}
+
+}  // namespace
+
+SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                           EnvelopeMemo& memo, const Span& span) {
+  const KnownSetup setup = known_setup(story, tables, span.today);
+  const PlayerNeeds needs = player_needs(story, setup, tables, memo);
+  SeasonAnswer answer;
+  answer.today = span.today;
+  answer.limits = needs.limits;
+  answer.least_clean = needs.least_clean;
+  answer.assumed = setup.assumed;
+  const YearRequest request{.instrument = response_request(story, std::move(log), span.today),
+                            .first = span.first,
+                            .count = span.count,
+                            .limits = needs.limits};
+  answer.response = response(request.instrument, tables.season());
+  answer.year = year(request, tables.season());
+  answer.request = request.instrument;
+  answer.request.home.log.clear();
+  return answer;
+}
+
+SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                           EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
+  SaddleAnswer answer;
+  today = wishes.today.value_or(today);
+  const KnownSetup setup = known_setup(story, tables, today);
+  const PlayerNeeds needs = player_needs(story, setup, tables, memo);
+  answer.assumed = setup.assumed;
+  SaddleRequest& request = answer.request;
+  request.instrument = response_request(story, std::move(log), today);
+  request.first = wishes.first.value_or(today);
+  request.limits = wishes.limits.value_or(needs.limits);
+  request.wanted_bass = wishes.wanted_bass.value_or(needs.wanted_bass);
+  request.wanted_treble = wishes.wanted_treble.value_or(needs.wanted_treble);
+  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, answer.assumed);
+  request.scale_length = story.instrument.scale_length;
+  request.body_joint_fret = story.instrument.body_joint_fret;
+  answer.result = saddle(request, tables.season(), tables.saddle_limits);
+  request.instrument.home.log.clear();
+  return answer;
+}
+
+StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTables& tables, EnvelopeMemo& memo,
+                                    const Sliders& sliders, Date today) {
+  KnownSetup setup = known_setup(story, tables, today);
+  NeckLine& neck = setup.clearance.neck;
+  StringAction& action = setup.clearance.action;
+  const OuterHeights now = outer_heights(neck, action);
+  neck = with_nut_held(neck, action);
+
+  const Length relief = sliders.relief.value_or(neck.relief);
+  const Length by_relief = relief_effect(neck, relief - neck.relief).at_held_joint;
+  const SaddleMove per_mm = saddle_move(neck, mm(1), mm(1));
+  neck.relief = relief;
+  action = {.action12_bass = now.action12_bass + by_relief + mm(sliders.saddle_raise_bass / per_mm.bass),
+            .action12_treble = now.action12_treble + by_relief + mm(sliders.saddle_raise_treble / per_mm.treble)};
+
+  StringLineRequest request{.neck = neck, .action = action};
+  const auto bridge_top = [&](const char* measure, Length saddle_over_frets) -> std::optional<Length> {
+    const auto exposure = latest_reading(story, measure, today);
+    if (!exposure) return std::nullopt;
+    return saddle_over_frets - mm(*exposure);
+  };
+  request.bridge_top_over_frets_bass = bridge_top("saddle_exposure_bass", now.saddle_over_frets_bass);
+  request.bridge_top_over_frets_treble = bridge_top("saddle_exposure_treble", now.saddle_over_frets_treble);
+
+  return {.string_line = string_line(request),
+          .clearance = clearance(setup.clearance, *memo.of(envelope_request(setup.clearance)),
+                                 tables.clearance_verdicts),
+          .relief = relief,
+          .assumed = setup.assumed};
+}
+
+void describe(FieldVisitor& visit, SeasonAnswer& answer) {
+  visit.date({"today", "the day this was asked for"}, answer.today);
+  object(visit, {"request", "what the model was told, the log left out"}, answer.request);
+  object(visit, {"response", "what the instrument has shown"}, answer.response);
+  object(visit, {"year", "the year ahead"}, answer.year);
+  object(visit, {"limits", "between which this player is served"}, answer.limits);
+  object(visit, {"least_clean", "the lowest saddle that touches nothing at this attack"}, answer.least_clean);
+  assumed_list(visit, answer.assumed);
+}
+
+void describe(FieldVisitor& visit, SaddleWishes& wishes) {
+  maybe_date(visit, {"today", "asked as on this day"}, wishes.today);
+  maybe_date(visit, {"first", "the year to serve begins here"}, wishes.first);
+  maybe(visit, {"limits", "instead of what strings and player need"}, wishes.limits,
+        [&](const Field& field, ActionLimits& limits) { object(visit, field, limits); });
+  maybe_length(visit, {"wanted_bass_mm", "action at fret 12 wanted"}, wishes.wanted_bass);
+  maybe_length(visit, {"wanted_treble_mm", "action at fret 12 wanted"}, wishes.wanted_treble);
+  maybe(visit, {"bridge", "instead of what was read"}, wishes.bridge,
+        [&](const Field& field, BridgeMeasures& bridge) { object(visit, field, bridge); });
+}
+
+void describe(FieldVisitor& visit, SaddleAnswer& answer) {
+  object(visit, {"request", "what the model was told, the log left out"}, answer.request);
+  object(visit, {"result", "the choices side by side"}, answer.result);
+  assumed_list(visit, answer.assumed);
+}
+
+void describe(FieldVisitor& visit, StringLineAnswer& answer) {
+  object(visit, {"string_line", "where every string lies"}, answer.string_line);
+  object(visit, {"clearance", "which notes clear the frets"}, answer.clearance);
+  visit.length({"relief_mm", "drawn with this relief"}, answer.relief, {-1.5, 4, "mm"});
+  assumed_list(visit, answer.assumed);
+}
+
+}  // namespace tailblock

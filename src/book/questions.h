@@ -1,0 +1,95 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "book/records.h"
+#include "models/data_tables.h"
+#include "models/envelope_memo.h"
+#include "setup/saddle.h"
+#include "strings/clearance.h"
+
+namespace tailblock {
+
+/// The questions that the pages ask about an instrument in the book. Each builds a model's request from the records and
+/// says what it had to assume; the numbers come from the models.
+
+/// The newest reading of a measure that was not superseded, up to a day; as left counts after as found.
+[[nodiscard]] std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until);
+
+/// Neck, strings and player as far as the book knows them.
+struct KnownSetup {
+  ClearanceRequest clearance;
+  std::vector<std::string> assumed;  ///< what no record says, in plain words
+};
+[[nodiscard]] KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today);
+
+/// What the strings need under them and what the player puts up with.
+struct PlayerNeeds {
+  ActionLimits limits;
+  Length wanted_bass, wanted_treble;
+  LeastCleanAction least_clean;
+};
+[[nodiscard]] PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, const DataTables& tables,
+                                       EnvelopeMemo& memo);
+
+/// One instrument's season: what was learnt, and the year ahead.
+struct SeasonAnswer {
+  Date today;
+  ResponseRequest request;
+  ResponseResult response;
+  YearResult year;
+  ActionLimits limits;
+  LeastCleanAction least_clean;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, SeasonAnswer&);
+
+/// Which days to answer for.
+struct Span {
+  Date today;
+  Date first;
+  int count = 365;
+};
+[[nodiscard]] SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                         const DataTables& tables, EnvelopeMemo& memo, const Span& span);
+
+/// What the repairer wants otherwise than the records say, when asking for the saddle.
+struct SaddleWishes {
+  std::optional<Date> today, first;
+  std::optional<ActionLimits> limits;
+  std::optional<Length> wanted_bass, wanted_treble;
+  std::optional<BridgeMeasures> bridge;
+};
+void describe(FieldVisitor&, SaddleWishes&);
+
+struct SaddleAnswer {
+  SaddleRequest request;
+  SaddleResult result;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, SaddleAnswer&);
+
+[[nodiscard]] SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                         const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
+                                         Date today);
+
+/// How far the page's sliders stand from what the book knows.
+struct Sliders {
+  Length saddle_raise_bass, saddle_raise_treble;  ///< at the saddle; positive is taller
+  std::optional<Length> relief;
+};
+
+struct StringLineAnswer {
+  StringLineResult string_line;
+  ClearanceResult clearance;
+  Length relief;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, StringLineAnswer&);
+
+[[nodiscard]] StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTables& tables,
+                                                  EnvelopeMemo& memo, const Sliders& sliders, Date today);
+
+}  // namespace tailblock

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <functional>
+#include <string_view>
+#include <vector>
+
+#include "season/body_designs.h"
+#include "season/calibration.h"
+#include "season/season_prior.h"
+#include "setup/player.h"
+#include "setup/saddle_limits.h"
+#include "strings/string_tables.h"
+#include "wood/species.h"
+
+namespace tailblock {
+
+/// The tables of the trade that the models read, each from its file in data/, loaded once at the edge.
+struct DataTables {
+  SpeciesTable species;
+  BodyDesignTable designs;
+  SeasonPrior season_prior;
+  SaddleLimits saddle_limits;
+  PlayerDefaults players;
+  ClearanceVerdicts clearance_verdicts;
+  std::vector<StringSet> string_sets;
+  std::vector<Tuning> tunings;
+  std::vector<AttackLevelRow> attacks;
+
+  [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+};
+
+/// Gives the text of a file by its path in the repository: `data/species.csv`.
+using TextOfFile = std::function<std::string_view(std::string_view path)>;
+
+/// @throws Refused naming the table, row and cell it refuses.
+[[nodiscard]] DataTables load_data_tables(const TextOfFile& text);
+
+}  // namespace tailblock
