@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "book/records.h"
+#include "book/trade_tables.h"
 
 namespace tailblock {
 
@@ -24,9 +25,9 @@ class NotInBook : public Refused {
 
 /// Which instruments to list.
 struct InstrumentQuery {
-  std::string search;  ///< words looked for in name, maker text, owner and home; every word must be found
-  std::optional<BodySize> body_size;
-  std::optional<SaddleSlot> slot;
+  std::string search{};  ///< words looked for in name, maker text, owner and home; every word must be found
+  std::optional<BodySize> body_size{};
+  std::optional<SaddleSlot> slot{};
   RecordId home_id = 0;  ///< 0: any
   int page = 0;          ///< 0-based
   int per_page = 50;     ///< 1..200
@@ -36,17 +37,20 @@ struct InstrumentPage {
   std::vector<InstrumentLine> lines;  ///< newest visit first, then by name
   int page = 0;
   bool more = false;
-  int total = 0;
+  int total = 0;               ///< how many match in all
+  bool total_is_exact = true;  ///< false: there are at least `total`, counting on would take long
 };
 void describe(FieldVisitor&, InstrumentPage&);
 
 /// The shop's records in one file. Every function that changes something is one transaction: all of it is kept when the
 /// call returns, or none of it. Safe to call from several threads; there is one writer at a time.
-/// @throws Refused for input the book does not take, NotInBook for a number no record has, StorageFault when the file cannot be read or written.
+/// @throws Refused for input the book does not take, NotInBook for a number no record has, StorageFault when the file
+/// cannot be read or written.
 class Book {
  public:
   /// Opens the book, making it when absent, and brings an older one up to date through the numbered migrations.
-  explicit Book(const std::filesystem::path& file);
+  /// `tables` says which readings and which work it takes; without them it takes none.
+  explicit Book(const std::filesystem::path& file, TradeTables tables = {});
   ~Book();
   Book(const Book&) = delete;
   Book& operator=(const Book&) = delete;
