@@ -15,7 +15,10 @@ std::string_view built_in_text(std::string_view path) {
 }
 
 Program::Program()
-    : tables_(std::make_unique<DataTables>(load_data_tables(built_in_text))),
-      models_(std::make_unique<ModelTable>(*tables_)) {}
+    : tables_(load_data_tables(built_in_text)),
+      trade_(trade_tables({.measures = built_in_text("data/measures.csv"),
+                           .gauges = built_in_text("data/gauges.csv"),
+                           .interventions = built_in_text("data/interventions.csv")})),
+      models_(tables_, envelopes_) {}
 
 }  // namespace tailblock

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <memory>
-
+#include "book/trade_tables.h"
 #include "models/data_tables.h"
+#include "models/envelope_memo.h"
 #include "models/model_table.h"
 
 namespace tailblock {
@@ -11,12 +11,18 @@ namespace tailblock {
 class Program {
  public:
   Program();
-  [[nodiscard]] const DataTables& tables() const { return *tables_; }
-  [[nodiscard]] const ModelTable& models() const { return *models_; }
+  Program(const Program&) = delete;
+  Program& operator=(const Program&) = delete;
+  [[nodiscard]] const DataTables& tables() const { return tables_; }
+  [[nodiscard]] const TradeTables& trade() const { return trade_; }
+  [[nodiscard]] const ModelTable& models() const { return models_; }
+  [[nodiscard]] EnvelopeMemo& envelopes() { return envelopes_; }
 
  private:
-  std::unique_ptr<const DataTables> tables_;
-  std::unique_ptr<const ModelTable> models_;
+  DataTables tables_;
+  TradeTables trade_;
+  EnvelopeMemo envelopes_;
+  ModelTable models_;
 };
 
 /// The text of a file of `data/` built into the program: `data/species.csv`.

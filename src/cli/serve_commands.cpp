@@ -43,10 +43,11 @@ void open_in_browser(const std::string& address) {
   if (std::system(command.c_str()) != 0) std::cout << "open the address above in a browser\n";
 }
 
-void serve_book(const ServeWish& wish, Book& book, const Program& program, const std::string& page) {
+void serve_book(const ServeWish& wish, Book& book, Program& program, const std::string& page) {
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
-  const Shop shop{book, program.tables(), program.models(), calendar(wish.today)};
+  const Shop shop{book,           program.trade(),     program.tables(),
+                  program.models(), program.envelopes(), calendar(wish.today)};
   const auto announce = [&](const std::string& address) {
     std::cout << "Tailblock is at " << address << page << "\nCtrl-C stops it.\n" << std::flush;
     if (wish.open) open_in_browser(address + page);
@@ -73,9 +74,9 @@ class ScratchFolder {
 };
 
 void serve_demo(const ServeWish& wish) {
-  const Program program;
+  Program program;
   const ScratchFolder folder;
-  Book book(folder.path() / "demo.tailblock");
+  Book book(folder.path() / "demo.tailblock", program.trade());
   fill_demo_shop(book, demo_tables(built_in_text), calendar(wish.today)());
   std::cout << "This shop, its people and its instruments are invented. Nothing kept here outlives the program.\n";
   serve_book(wish, book, program, "instruments/1");
@@ -100,8 +101,8 @@ void add_serve_commands(CLI::App& app) {
   serving->add_option("BOOK", wish->book, "the book's file; made when absent")->required();
   add_common_options(serving, wish);
   serving->callback([wish] {
-    const Program program;
-    Book book(wish->book);
+    Program program;
+    Book book(wish->book, program.trade());
     serve_book(*wish, book, program, "instruments");
   });
 }

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "air/hygrometer.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
@@ -22,6 +23,7 @@ struct DataTables {
   SaddleLimits saddle_limits;
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
+  SaltTable salts;
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;
   std::vector<AttackLevelRow> attacks;

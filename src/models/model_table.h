@@ -1,7 +1,6 @@
 #pragma once
 
 #include <functional>
-#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,6 +9,7 @@
 namespace tailblock {
 
 struct DataTables;
+class EnvelopeMemo;
 
 /// One computation as everything outside sees it: JSON in, JSON out. A screen, a report and a script that ask the same
 /// question get the same number, because they all come through here.
@@ -19,17 +19,14 @@ struct Model {
   std::function<std::string(std::string_view request)> compute;  ///< @throws Refused naming field, value and range
   std::function<std::string()> request_schema;                   ///< JSON Schema 2020-12
   std::function<std::string()> result_schema;
-  std::string example;                                           ///< a valid request
+  std::string example;  ///< a valid request
 };
 
 /// Every computation of the program, registered once.
 class ModelTable {
  public:
-  /// `tables` must outlive the model table.
-  explicit ModelTable(const DataTables& tables);
-  ~ModelTable();
-  ModelTable(const ModelTable&) = delete;
-  ModelTable& operator=(const ModelTable&) = delete;
+  /// Tables and memo must outlive the model table.
+  ModelTable(const DataTables& tables, EnvelopeMemo& memo);
 
   [[nodiscard]] std::span<const Model> models() const { return models_; }
   [[nodiscard]] const Model* find(std::string_view name) const;

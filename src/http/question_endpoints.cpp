@@ -1,0 +1,77 @@
+#include "book/questions.h"
+
+#include "http/ask_fields.h"
+#include "http/endpoints.h"
+
+namespace tailblock {
+namespace {
+
+constexpr Range slider_range{-10, 10, "mm"};
+constexpr Range relief_range{-1.5, 4, "mm"};
+
+const QueryField as_if_today{"today", "asked as on this day; default the shop's own"};
+
+/// The whole log: an instrument's past visits are explained by the air before them.
+std::vector<LoggedDay> whole_log(const Book& book, const InstrumentStory& story) {
+  constexpr Date beginning = Date(std::chrono::year(1900) / 1 / 1);
+  constexpr Date end = Date(std::chrono::year(2199) / 12 / 31);
+  return book.air_log(story.home.id, beginning, end);
+}
+
+Date day_asked(const Shop& shop, const Ask& ask) { return query_date(ask, "today").value_or(shop.today()); }
+
+Endpoint season_question(const Shop& shop) {
+  return {"GET",
+          "/api/instruments/{id}/season",
+          "What an instrument has shown, and its year ahead",
+          {as_if_today, {"first", "first day of the year shown; default today"}, {"count", "days shown, 1..1100"}},
+          "",
+          schema_of_result<SeasonAnswer>(),
+          [shop](const Ask& ask) {
+            const InstrumentStory story = shop.book.story(ask.id);
+            const Date today = day_asked(shop, ask);
+            const Span span{.today = today,
+                            .first = query_date(ask, "first").value_or(today),
+                            .count = query_integer(ask, "count", {1, 1100, "days"}).value_or(365)};
+            return json_answer(
+                season_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, span));
+          }};
+}
+
+Endpoint saddle_question(const Shop& shop) {
+  return {"POST", "/api/instruments/{id}/saddle", "Which saddle keeps an instrument playable through the year", {},
+          schema_of_request<SaddleWishes>(), schema_of_result<SaddleAnswer>(), [shop](const Ask& ask) {
+            const auto wishes = from_json<SaddleWishes>(ask.body.empty() ? "{}" : ask.body);
+            const InstrumentStory story = shop.book.story(ask.id);
+            return json_answer(saddle_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes,
+                                             shop.today()));
+          }};
+}
+
+Endpoint string_line_question(const Shop& shop) {
+  return {"GET",
+          "/api/instruments/{id}/string-line",
+          "Where the strings lie over the frets, and which notes clear them",
+          {as_if_today,
+           {"saddle_raise_bass_mm", "slider: taller saddle at the bass string"},
+           {"saddle_raise_treble_mm", "slider: taller saddle at the treble string"},
+           {"relief_mm", "slider: relief instead of the one read"}},
+          "",
+          schema_of_result<StringLineAnswer>(),
+          [shop](const Ask& ask) {
+            const Sliders sliders{
+                .saddle_raise_bass = query_length(ask, "saddle_raise_bass_mm", slider_range).value_or(mm(0)),
+                .saddle_raise_treble = query_length(ask, "saddle_raise_treble_mm", slider_range).value_or(mm(0)),
+                .relief = query_length(ask, "relief_mm", relief_range)};
+            return json_answer(string_line_answer(shop.book.story(ask.id), shop.tables, shop.envelopes, sliders,
+                                                  day_asked(shop, ask)));
+          }};
+}
+
+}  // namespace
+
+std::vector<Endpoint> question_endpoints(const Shop& shop) {
+  return {season_question(shop), saddle_question(shop), string_line_question(shop)};
+}
+
+}  // namespace tailblock

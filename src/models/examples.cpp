@@ -1,0 +1,90 @@
+#include "models/examples.h"
+
+namespace tailblock {
+namespace {
+
+using namespace std::chrono;
+
+constexpr Date august = Date(2025y / August / 14);
+constexpr Date february = Date(2026y / February / 10);
+
+/// A heated house through a cold winter, twelve months read indoors.
+HomeAir heated_house() {
+  HomeAir home;
+  home.temperature_c = {20, 20, 20, 20, 21, 23, 24, 24, 22, 20, 20, 20};
+  home.relative_humidity = {0.24, 0.25, 0.29, 0.35, 0.45, 0.54, 0.57, 0.56, 0.50, 0.41, 0.32, 0.26};
+  return home;
+}
+
+std::vector<GuitarString> light_strings(const DataTables& tables) {
+  return tuned(string_set_named(tables.string_sets, "light"), tuning_named(tables.tunings, "standard"));
+}
+
+}  // namespace
+
+AirRequest example_air() { return {.temperature = celsius(21), .relative_humidity = humidity_percent(45)}; }
+
+HomeAirRequest example_home_air() { return {.home = heated_house(), .first = february, .count = 365}; }
+
+HygrometerRequest example_hygrometer() {
+  HygrometerRequest request;
+  request.readings.push_back(
+      {.salt = "sodium chloride", .temperature = celsius(20), .shown = humidity_percent(79)});
+  return request;
+}
+
+MoistureRequest example_moisture() {
+  MoistureRequest request;
+  request.home = heated_house();
+  request.first = february;
+  return request;
+}
+
+TensionRequest example_tension(const DataTables& tables) {
+  return {.scale_length = mm(645), .strings = light_strings(tables)};
+}
+
+StringLineRequest example_string_line() {
+  StringLineRequest request;
+  request.neck.relief = mm(0.15);
+  request.action = {.action12_bass = mm(2.4), .action12_treble = mm(1.9)};
+  return request;
+}
+
+ClearanceRequest example_clearance(const DataTables& tables) {
+  const StringLineRequest line = example_string_line();
+  return {.neck = line.neck,
+          .action = line.action,
+          .strings = light_strings(tables),
+          .attack = attack_named(tables.attacks, "medium")};
+}
+
+ResponseRequest example_response() {
+  ResponseRequest request;
+  request.today = february;
+  request.home = heated_house();
+  request.readings = {
+      {.date = august, .kind = HeightKind::action12_bass, .value = mm(2.5)},
+      {.date = august, .kind = HeightKind::action12_treble, .value = mm(2.0)},
+      {.date = february, .kind = HeightKind::action12_bass, .value = sixty_fourths(5)},
+      {.date = february, .kind = HeightKind::action12_treble, .value = mm(1.5)},
+  };
+  return request;
+}
+
+YearRequest example_year() {
+  YearRequest request;
+  request.instrument = example_response();
+  request.first = february;
+  request.limits = ActionLimits{};
+  return request;
+}
+
+SaddleRequest example_saddle() {
+  SaddleRequest request;
+  request.instrument = example_response();
+  request.first = february;
+  return request;
+}
+
+}  // namespace tailblock

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "air/home_air.h"
+#include "air/hygrometer.h"
+#include "air/moist_air.h"
+#include "models/data_tables.h"
+#include "season/year.h"
+#include "setup/saddle.h"
+#include "strings/clearance.h"
+#include "strings/string_line.h"
+#include "wood/moisture.h"
+
+namespace tailblock {
+
+/// A valid request of each computation, invented, for `--example`, the API document and the tests.
+
+[[nodiscard]] AirRequest example_air();
+[[nodiscard]] HomeAirRequest example_home_air();
+[[nodiscard]] HygrometerRequest example_hygrometer();
+[[nodiscard]] MoistureRequest example_moisture();
+[[nodiscard]] TensionRequest example_tension(const DataTables& tables);
+[[nodiscard]] StringLineRequest example_string_line();
+[[nodiscard]] ClearanceRequest example_clearance(const DataTables& tables);
+[[nodiscard]] ResponseRequest example_response();
+[[nodiscard]] YearRequest example_year();
+[[nodiscard]] SaddleRequest example_saddle();
+
+}  // namespace tailblock

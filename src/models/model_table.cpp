@@ -1,0 +1,73 @@
+#include "models/model_table.h"
+
+#include <algorithm>
+
+#include "air/home_air.h"
+#include "air/hygrometer.h"
+#include "air/moist_air.h"
+#include "models/data_tables.h"
+#include "models/envelope_memo.h"
+#include "models/examples.h"
+#include "models/json.h"
+#include "season/year.h"
+#include "setup/saddle.h"
+#include "strings/clearance.h"
+#include "strings/string_line.h"
+#include "strings/tension.h"
+#include "wood/moisture.h"
+
+namespace tailblock {
+namespace {
+
+template <class Request, class Compute>
+Model model(std::string name, std::string summary, Request example, Compute compute) {
+  using Result = std::invoke_result_t<Compute, const Request&>;
+  return {.name = std::move(name),
+          .summary = std::move(summary),
+          .compute = [compute](std::string_view json) { return to_json<Result>(compute(from_json<Request>(json))); },
+          .request_schema = [] { return json_schema<Request>(SchemaWriter::Of::request); },
+          .result_schema = [] { return json_schema<Result>(SchemaWriter::Of::result); },
+          .example = to_json(std::move(example))};
+}
+
+}  // namespace
+
+ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
+  const DataTables* tables = &t;
+  const SeasonTables season = t.season();
+  const auto envelopes = [&memo](const ClearanceRequest& request) { return memo.of(envelope_request(request)); };
+
+  models_.push_back(model("air", "moist air in every measure, from any one of them", example_air(), air));
+  models_.push_back(model("home-air", "the air of a home, day by day through the year", example_home_air(), home_air));
+  models_.push_back(model("hygrometer", "a hygrometer's own error, from one or two salt readings", example_hygrometer(),
+                          [tables](const HygrometerRequest& request) { return hygrometer(request, tables->salts); }));
+  models_.push_back(
+      model("moisture", "the moisture of the wood that follows a home's air", example_moisture(), moisture_of_plate));
+  models_.push_back(model("tension", "how hard each string of a set pulls", example_tension(*tables),
+                          [](const TensionRequest& request) { return tension(request); }));
+  models_.push_back(model("string-line", "where every string lies over every fret", example_string_line(), string_line));
+  models_.push_back(model("clearance", "which notes clear the frets, played like this", example_clearance(*tables),
+                          [tables, envelopes](const ClearanceRequest& request) {
+                            return clearance(request, *envelopes(request), tables->clearance_verdicts);
+                          }));
+  models_.push_back(model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
+                          [envelopes](const ClearanceRequest& request) {
+                            return least_clean_action(request, *envelopes(request));
+                          }));
+  models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
+                          example_response(),
+                          [season](const ResponseRequest& request) { return response(request, season); }));
+  models_.push_back(model("year", "the action at fret 12 on every day of the year ahead", example_year(),
+                          [season](const YearRequest& request) { return year(request, season); }));
+  models_.push_back(model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
+                          [season, tables](const SaddleRequest& request) {
+                            return saddle(request, season, tables->saddle_limits);
+                          }));
+}
+
+const Model* ModelTable::find(std::string_view name) const {
+  const auto found = std::ranges::find(models_, name, &Model::name);
+  return found == models_.end() ? nullptr : &*found;
+}
+
+}  // namespace tailblock
