@@ -29,7 +29,11 @@ export function askAsIf(today: string | undefined): void {
   asIf = today;
 }
 
-export const shop = (): Promise<Shop> => ask("shop", { today: asIf });
+/** The shop, with the day asked for in place of its own. */
+export const shop = async (): Promise<Shop> => {
+  const known = await ask<Shop>("shop");
+  return asIf === undefined ? known : { ...known, today: asIf };
+};
 export const tables = (): Promise<Tables> => ask("tables");
 
 export const instruments = (query: Query, signal?: AbortSignal): Promise<InstrumentPage> =>

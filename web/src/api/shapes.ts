@@ -37,8 +37,10 @@ export interface Measure {
   unit: string;
   where: string;
   how: string;
-  usual_low: number;
-  usual_high: number;
+  usual_low?: number;
+  usual_high?: number;
+  hard_low: number;
+  hard_high: number;
   gauge: string;
   note: string;
 }
@@ -109,11 +111,13 @@ export interface LeastClean {
   treble: DecidingNote;
 }
 export interface Season {
+  today: string;
   request: ResponseRequest;
   response: ResponseResult;
   year: YearResult;
   limits: ActionLimits;
   least_clean: LeastClean;
+  assumed: string[];
 }
 export interface SaddleAsked {
   limits?: Partial<ActionLimits>;
@@ -123,14 +127,16 @@ export interface SaddleAsked {
   today?: string;
   first?: string;
 }
-export type SaddleAnswer = SaddleResult & {
+export interface SaddleAnswer {
   request: {
     limits: ActionLimits;
     wanted_bass_mm: number;
     wanted_treble_mm: number;
     bridge: { slot: string; exposure_bass_mm: number; exposure_treble_mm: number };
   };
-};
+  result: SaddleResult;
+  assumed: string[];
+}
 export interface FretPoint {
   fret: number;
   from_nut_mm: number;
@@ -176,5 +182,6 @@ export interface ClearanceResult {
 export interface StringLineAnswer {
   string_line: StringLineResult;
   clearance: ClearanceResult;
+  relief_mm: number;
   assumed: string[];
 }

@@ -7,7 +7,6 @@ export interface components {
       today: string;
       instruments: number;
       schema_number: number;
-      first_instrument_id: number;
     };
     Owner: { id: number; name: string; contact: string; note: string };
     HomeAir: {
@@ -193,6 +192,10 @@ export interface components {
       raise_treble_mm: number;
       exposure_bass_mm: number;
       exposure_treble_mm: number;
+      new_bone: boolean;
+      how: string;
+      fit_thickness_least_mm: number;
+      fit_thickness_most_mm: number;
       blank_height_mm: number;
       blank_thickness_mm: number;
       blank_length_mm: number;
@@ -215,7 +218,11 @@ export interface components {
       neck_turn_deg?: number;
       checks: components["schemas"]["LimitCheck"][];
       cautions: string[];
+      days_more_if_misread: number;
+      heel_removal_sd_mm?: number;
+      reversible: boolean;
       cost: number;
+      worth: number;
     };
     SaddleResult: {
       options: components["schemas"]["SaddleOption"][];

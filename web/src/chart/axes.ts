@@ -6,6 +6,7 @@ export interface Tick {
   readonly label: string;
   /** Shown heavier: the start of a year, the nut. */
   readonly strong?: boolean;
+  readonly anchor?: "start" | "middle" | "end";
 }
 
 /** Heights up the left side, with their unit at the top. */
@@ -41,7 +42,7 @@ export function groundAxis(ticks: readonly Tick[]): Mark {
             class: tick.strong ? "tick strong" : "tick",
             x: px(x(tick.at)),
             y: px(bottom + 19),
-            "text-anchor": "middle",
+            "text-anchor": tick.anchor ?? "middle",
           },
           tick.label,
         ),

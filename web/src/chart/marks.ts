@@ -54,7 +54,16 @@ export function level({ y: height, label, labelled, className }: Level): Mark {
     const at = px(y(height));
     return [
       node("line", { class: className, x1: px(left), x2: px(right), y1: at, y2: at }),
-      node("text", { class: `${className} label`, x: px(left + 6), y: at + (labelled === "above" ? -5 : 14) }, label),
+      node(
+        "text",
+        {
+          class: `${className} label`,
+          x: px(right - 2),
+          y: at + (labelled === "above" ? -5 : 14),
+          "text-anchor": "end",
+        },
+        label,
+      ),
     ];
   };
 }

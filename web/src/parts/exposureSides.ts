@@ -1,17 +1,26 @@
 import type { SaddleOption } from "../api/shapes";
 import type { ExposureSide } from "../pictures/exposurePicture";
 
-/** `3.6 mm against 1.6..3.2 mm` */
-const againstLimits = /^(-?[\d.]+) mm against (-?[\d.]+)\.\.(-?[\d.]+) mm$/;
+/** The ranges in `3.00 mm against 1.60..5.00 mm, usual 2.50..4.00 mm`: the program states them in words only. */
+const ranges = /against (-?[\d.]+)\.\.(-?[\d.]+) mm, usual (-?[\d.]+)\.\.(-?[\d.]+) mm$/;
 
-/** The exposure checks of an option, as far as their figures can be drawn. */
-export function exposureSides(option: SaddleOption): ExposureSide[] {
+export interface Exposure {
+  readonly bass: number;
+  readonly treble: number;
+}
+
+/** How far an option lets the saddle stand out, as far as its limits can be drawn. */
+export function exposureSides(option: SaddleOption, now: Exposure): ExposureSide[] {
   return (["bass", "treble"] as const).flatMap((side) => {
-    const check = option.checks.find(({ limit }) => limit.includes("exposure") && limit.includes(side));
-    const figures = againstLimits.exec(check?.figure ?? "");
+    const check = option.checks.find(({ limit }) => limit.startsWith(`exposure, ${side}`));
+    const figures = ranges.exec(check?.figure ?? "");
     if (!figures) return [];
-    const [after = 0, least = 0, most = 0] = figures.slice(1).map(Number);
-    const raise = side === "bass" ? option.saddles[0]?.raise_bass_mm : option.saddles[0]?.raise_treble_mm;
-    return [{ side, now: after - (raise ?? 0), after, least, most }];
+    const [least = 0, most = 0, usualLeast = 0, usualMost = 0] = figures.slice(1).map(Number);
+    const made = option.saddles.map((saddle) => ({
+      season: option.saddles.length > 1 ? saddle.season : "",
+      mm: side === "bass" ? saddle.exposure_bass_mm : saddle.exposure_treble_mm,
+    }));
+    const after = made.length > 0 ? made : [{ season: "", mm: now[side] }];
+    return [{ side, now: now[side], after, least, most, usualLeast, usualMost }];
   });
 }

@@ -2,13 +2,16 @@ import { groundAxis, type Tick } from "../chart/axes";
 import { drawing, frame, type Mark } from "../chart/frame";
 import { node, px, type SvgNode } from "../chart/svg";
 
-/** How far one side of the saddle stands out of the bridge, against what the trade allows. */
+/** How far one side of the saddle stands out of the bridge, against what the trade allows and what it is used to. */
 export interface ExposureSide {
   readonly side: "bass" | "treble";
   readonly now: number;
-  readonly after: number;
+  /** One saddle, or one a season. */
+  readonly after: readonly { readonly season: string; readonly mm: number }[];
   readonly least: number;
   readonly most: number;
+  readonly usualLeast: number;
+  readonly usualMost: number;
 }
 
 export interface ExposureChoice {
@@ -19,49 +22,61 @@ export interface ExposureChoice {
   readonly write: (mm: number) => string;
 }
 
-const rowHeight = 40;
+const rowHeight = 44;
+
+function between(low: number, mm: number, high: number): boolean {
+  return low - 1e-6 <= mm && mm <= high + 1e-6;
+}
 
 function sideMark(side: ExposureSide, i: number, write: (mm: number) => string): Mark {
+  const { least, most, usualLeast, usualMost, after, now } = side;
+  const word = after.every(({ mm }) => between(usualLeast, mm, usualMost))
+    ? "usual"
+    : after.every(({ mm }) => between(least, mm, most))
+      ? "unusual"
+      : "outside";
   return ({ x, margin, width }): SvgNode[] => {
     const top = margin.top + i * rowHeight;
-    const line = top + 27;
-    const kept = side.least <= side.after && side.after <= side.most;
+    const line = top + 28;
+    const span = (low: number, high: number, className: string, half: number): SvgNode =>
+      node("rect", { class: className, x: px(x(low)), y: line - half, width: px(x(high) - x(low)), height: half * 2 });
     return [
-      node("text", { class: "label", x: margin.left, y: top + 13 }, `${side.side} stands out ${write(side.after)}`),
+      node(
+        "text",
+        { class: "label", x: margin.left, y: top + 14 },
+        `${side.side} ${after.map(({ mm }) => write(mm)).join(" and ")}`,
+      ),
       node(
         "text",
         {
-          class: kept ? "label figure" : "label figure broken",
+          class: word === "outside" ? "label figure broken" : "label figure",
           x: width - margin.right,
-          y: top + 13,
+          y: top + 14,
           "text-anchor": "end",
         },
-        kept ? "inside" : side.after > side.most ? "too tall" : "too low",
+        word,
       ),
-      node("rect", {
-        class: "allowed",
-        x: px(x(side.least)),
-        y: line - 6,
-        width: px(x(side.most) - x(side.least)),
-        height: 12,
-      }),
-      node("line", { class: "move", x1: px(x(side.now)), x2: px(x(side.after)), y1: line, y2: line }),
-      node("circle", { class: "before", cx: px(x(side.now)), cy: line, r: 4 }),
-      node("circle", { class: kept ? "after" : "after broken", cx: px(x(side.after)), cy: line, r: 5 }),
+      span(least, most, "possible", 7),
+      span(usualLeast, usualMost, "allowed", 7),
+      node("line", { class: "now", x1: px(x(now)), x2: px(x(now)), y1: line - 10, y2: line + 10 }),
+      ...after.map(({ mm }) =>
+        node("circle", { class: between(least, mm, most) ? "after" : "after broken", cx: px(x(mm)), cy: line, r: 5 }),
+      ),
     ];
   };
 }
 
+/** Shaded: usual. Outlined: what can be done. The stroke is the saddle as it is, the dot the saddle to be. */
 export function exposurePicture({ sides, ticks, unit, width, write }: ExposureChoice): SvgNode {
   const margin = { top: 0, right: 8, bottom: 42, left: 8 };
   const height = sides.length * rowHeight + margin.bottom;
-  const most = Math.max(...sides.flatMap((side) => [side.now, side.after, side.most]));
-  const within = frame({ width, height, margin, x: [0, most * 1.08], y: [0, 1] });
+  const most = Math.max(...sides.flatMap((side) => [side.now, side.most, ...side.after.map(({ mm }) => mm)]));
+  const within = frame({ width, height, margin, x: [0, most * 1.06], y: [0, 1] });
   const unitWords: Mark = () => [
     node("text", { class: "unit", x: width - margin.right, y: height - 6, "text-anchor": "end" }, unit),
   ];
   return drawing(within, [
-    groundAxis(ticks.filter((tick) => tick.at <= most * 1.08)),
+    groundAxis(ticks.filter((tick) => tick.at <= most * 1.06)),
     ...sides.map((side, i) => sideMark(side, i, write)),
     unitWords,
   ]);

@@ -30,6 +30,7 @@ function rowMark(row: IntervalRow, i: number): Mark {
     return [
       node("text", { class: "label", x: margin.left, y: top + 13 }, row.words),
       node("text", { class: "label figure", x: width - margin.right, y: top + 13, "text-anchor": "end" }, row.figure),
+      node("line", { class: "axis", x1: px(x(0)), x2: px(x(0)), y1: bar - 9, y2: bar + 9 }),
       node("rect", {
         class: `bar ${row.className}`,
         x: from,
@@ -48,12 +49,8 @@ export function intervalPicture({ rows, domain, ticks, unit, width }: IntervalCh
   const margin = { top: 0, right: 8, bottom: 42, left: 8 };
   const height = rows.length * rowHeight + margin.bottom;
   const within = frame({ width, height, margin, x: domain, y: [0, 1] });
-  const zero: Mark = ({ x, y }) => {
-    const [bottom = 0, top = 0] = y.range();
-    return [node("line", { class: "axis", x1: px(x(0)), x2: px(x(0)), y1: px(top), y2: px(bottom) })];
-  };
   const unitWords: Mark = () => [
     node("text", { class: "unit", x: width - margin.right, y: height - 6, "text-anchor": "end" }, unit),
   ];
-  return drawing(within, [groundAxis(ticks), zero, ...rows.map(rowMark), unitWords]);
+  return drawing(within, [groundAxis(ticks), ...rows.map(rowMark), unitWords]);
 }

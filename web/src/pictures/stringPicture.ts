@@ -1,6 +1,6 @@
 import { groundAxis, heightAxis } from "../chart/axes";
 import { drawing, type Frame, frame, type Mark } from "../chart/frame";
-import { curve, words } from "../chart/marks";
+import { curve, type Point, words } from "../chart/marks";
 import { node, px, type SvgNode } from "../chart/svg";
 import type { Notation } from "../trade/length";
 import { heightTicks, unitWord } from "./heightTicks";
@@ -137,62 +137,61 @@ function noteMarks({ frets, strings, note, noteWords, width }: StringChoice): Ma
     gapMark(at, limiting.crown_over_plane_mm, over, note.verdict),
     words([
       {
-        x: at,
+        x: width < 560 ? 0 : at,
         y: limiting.crown_over_plane_mm,
-        text: width < 560 ? `fret ${note.limiting_fret}` : `${noteWords}: fret ${note.limiting_fret}`,
+        text: noteWords,
         className: `on-gap ${note.verdict}`,
-        anchor: at < own.saddle_from_nut_mm * 0.2 ? "start" : "middle",
-        dy: 26,
+        dx: width < 560 ? 4 : 8,
+        dy: 30,
       },
     ]),
   ];
 }
 
+function openEnds(one: DrawnString): Point[] {
+  return [
+    { x: 0, y: one.nut_over_frets_mm },
+    { x: one.saddle_from_nut_mm, y: one.saddle_over_frets_mm },
+  ];
+}
+
+/** The two outer strings and their height at fret 12; on a wide picture each is named at the saddle. */
 function outerMarks({ frets, strings, write, width }: StringChoice): Mark[] {
   const twelfth = frets[11];
   const treble = strings[0];
   const bass = strings.at(-1);
   if (!twelfth || !treble || !bass) return [];
-  const ends = (one: DrawnString) => [
-    { x: 0, y: one.nut_over_frets_mm },
-    { x: one.saddle_from_nut_mm, y: one.saddle_over_frets_mm },
-  ];
   const at = twelfth.from_nut_mm;
   const narrow = width < 560;
+  const apart = bass.saddle_over_frets_mm - treble.saddle_over_frets_mm;
+  const names = [
+    { of: bass, text: "bass string", dy: apart < 0 ? 12 : 0 },
+    { of: treble, text: "treble string", dy: apart < 0 ? 0 : 12 },
+  ];
   return [
-    curve(ends(treble), "string treble"),
-    curve(ends(bass), "string bass"),
+    curve(openEnds(treble), "string treble"),
+    curve(openEnds(bass), "string bass"),
     gapMark(at, twelfth.crown_over_plane_mm, height(bass, at), "measure"),
     words([
       {
-        x: at,
-        y: Math.max(height(bass, at), height(treble, at)),
+        x: narrow ? 0 : at,
+        y: narrow ? bass.saddle_over_frets_mm : Math.max(height(bass, at), height(treble, at)),
         text: `fret 12: bass ${write(bass.over_fret_mm[11] ?? 0)}, treble ${write(treble.over_fret_mm[11] ?? 0)}`,
         className: "strong",
-        anchor: narrow ? "middle" : "end",
-        dx: narrow ? 0 : -6,
-        dy: -12,
+        anchor: narrow ? "start" : "end",
+        dx: narrow ? 4 : -6,
+        dy: narrow ? 4 : -12,
       },
       ...(narrow
         ? []
-        : [
-            {
-              x: bass.saddle_from_nut_mm,
-              y: bass.saddle_over_frets_mm,
-              text: "bass string",
-              className: "",
-              dx: 12,
-              dy: 2,
-            },
-            {
-              x: treble.saddle_from_nut_mm,
-              y: treble.saddle_over_frets_mm,
-              text: "treble string",
-              className: "",
-              dx: 12,
-              dy: bass.saddle_over_frets_mm - treble.saddle_over_frets_mm < 0.5 ? 18 : 4,
-            },
-          ]),
+        : names.map(({ of, text, dy }) => ({
+            x: of.saddle_from_nut_mm,
+            y: of.saddle_over_frets_mm,
+            text,
+            className: "",
+            dx: 12,
+            dy: Math.abs(apart) < 0.6 ? dy : 4,
+          }))),
     ]),
   ];
 }
@@ -213,7 +212,7 @@ export function stringPicture(choice: StringChoice): SvgNode {
     groundAxis([
       { at: 0, label: "nut", strong: true },
       ...shownFrets.map(({ fret, from_nut_mm }) => ({ at: from_nut_mm, label: String(fret) })),
-      { at: within.x.domain()[1] ?? 0, label: "saddle", strong: true },
+      { at: within.x.domain()[1] ?? 0, label: "saddle", strong: true, anchor: choice.width < 560 ? "end" : "middle" },
     ]),
     saddleMark(choice.strings),
     ...outerMarks(choice),
