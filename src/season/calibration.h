@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "season/response.h"
@@ -7,24 +8,29 @@
 namespace tailblock {
 
 struct BodyDesignTable;
+struct SeasonPrior;
 struct SpeciesTable;
 
-/// The tables the season model reads, loaded at the edge.
+/// The tables the season model reads, loaded at the edge: data/body_designs.csv, species.csv, season_prior.csv.
 struct SeasonTables {
   const BodyDesignTable* designs;
   const SpeciesTable* species;
+  const SeasonPrior* prior;
 };
 
 /// One instrument this might be: its lag and response fixed, everything else Gaussian given those two.
 struct Hypothesis {
   double weight;
   Days lag;
-  double response_mm_per_percent;  ///< bass
-  double treble_ratio;             ///< treble response over bass: posterior mean
-  double level_bass_mm, level_treble_mm;              ///< action at the reference moisture, today
-  double level_sd_bass_mm, level_sd_treble_mm;        ///< persistent uncertainty of the level, readings' error included
+  double response_mm_per_percent;               ///< bass
+  double treble_ratio;                          ///< treble response over bass: posterior mean
+  double level_bass_mm, level_treble_mm;        ///< action at the reference moisture, today
+  double level_sd_bass_mm, level_sd_treble_mm;  ///< persistent uncertainty of the level, readings' error included
   double drift_mm_per_year;
-  double moisture_departure_percent;                  ///< today's weather departure, posterior mean
+  double moisture_today_percent;      ///< of the wood today as the known and expected air has it
+  double moisture_departure_percent;  ///< today's departure from that, posterior mean
+  /// Posterior of level bass, level treble, treble ratio, drift, departure, in that order.
+  std::array<std::array<double, 5>, 5> covariance;
 };
 
 /// What is believed of one instrument after its readings: a weighted set of hypotheses on a grid of lag and response.
@@ -39,12 +45,19 @@ struct Calibration {
 
 [[nodiscard]] ResponseResult response(const ResponseRequest& request, const SeasonTables& tables);
 
-/// The year ahead under one hypothesis, day by day.
+/// The year ahead under one hypothesis, day by day:
+///
+///     action = mean + loading z1 level_sd + weather_sd z2        z1 one standard normal for the whole year
+///
+/// The loading is 1 but for the first weeks, in which what was read today is worth more than the level by itself.
 struct YearPath {
   double weight;
   double response_mm_per_percent;
-  double level_sd_bass_mm, level_sd_treble_mm;             ///< one unknown for the whole year
-  std::vector<double> bass_mm, treble_mm;                  ///< mean over the weather
+  double level_sd_bass_mm, level_sd_treble_mm;  ///< one unknown for the whole year
+  double level_correlation;                     ///< of the two sides' levels
+  double weather_days;                          ///< days over which a day outside drags others along
+  std::vector<double> bass_mm, treble_mm;       ///< mean over the weather
+  std::vector<double> level_loading_bass, level_loading_treble;
   std::vector<double> weather_sd_bass_mm, weather_sd_treble_mm;  ///< that day's own spread
 };
 

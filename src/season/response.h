@@ -98,31 +98,31 @@ void describe(FieldVisitor&, FlaggedReading&);
 struct ChangeShare {
   Date from;
   Date to;
-  Estimate measured_bass_mm, measured_treble_mm;      ///< recorded interventions taken out
-  Estimate season_bass_mm, season_treble_mm;          ///< what the air between the two days explains
+  Estimate measured_bass_mm, measured_treble_mm;  ///< recorded interventions taken out
+  Estimate season_bass_mm, season_treble_mm;      ///< what the air between the two days explains
   Estimate unexplained_bass_mm, unexplained_treble_mm;
-  Estimate season_share;                              ///< 0..1 of the measured change, both sides together; may exceed 1
-  double something_else_probability = 0;              ///< that a step nobody recorded happened between the two days
-  bool something_else = false;                        ///< beyond the threshold at which false alarms are below 5 %
-  std::string verdict;                                ///< one plain sentence
-  std::string better_reading;                         ///< the reading that would settle it better, with its effect
+  Estimate season_share;                  ///< 0..1 of the measured change, both sides together; may exceed 1
+  double something_else_probability = 0;  ///< that a step nobody recorded happened between the two days
+  bool something_else = false;            ///< beyond the threshold at which false alarms are below 5 %
+  std::string verdict;                    ///< one plain sentence
+  std::string better_reading;             ///< the reading that would settle it better, with its effect
 };
 void describe(FieldVisitor&, ChangeShare&);
 
 /// What the instrument has shown so far.
 struct ResponseResult {
-  Estimate response_bass_mm_per_percent;    ///< action at fret 12 per percent of wood moisture (EMC as the air asks)
+  Estimate response_bass_mm_per_percent;  ///< action at fret 12 per percent of wood moisture (EMC as the air asks)
   Estimate response_treble_mm_per_percent;
   Estimate lag_days;
   Estimate drift_mm_per_year;
   Estimate action12_bass_today_mm, action12_treble_today_mm;  ///< in the air of its home today
-  Estimate summer_to_winter_drop_mm;        ///< typical year, bass: highest 30-day mean less lowest
+  Estimate summer_to_winter_drop_mm;                          ///< typical year, bass: highest 30-day mean less lowest
   double moisture_today_percent = 0;
-  double prior_weight = 1;                  ///< posterior over prior variance of log response: 1 nothing learnt, 0 all
+  double prior_weight = 1;  ///< posterior over prior variance of log response: 1 nothing learnt, 0 all
   int readings_used = 0;
   std::vector<FlaggedReading> flagged;
-  std::vector<ChangeShare> last_change;     ///< none or one
-  std::vector<std::string> assumptions;     ///< what the prior took for granted, in plain words
+  std::vector<ChangeShare> last_change;  ///< none or one
+  std::vector<std::string> assumptions;  ///< what the prior took for granted, in plain words
 };
 void describe(FieldVisitor&, ResponseResult&);
 

@@ -25,11 +25,11 @@ void describe(FieldVisitor&, YearRequest&);
 
 /// Daily quantiles of one side's action at fret 12, in mm, from the first day on.
 struct ActionBand {
-  std::vector<double> low_mm;     ///< 5 %
-  std::vector<double> lower_mm;   ///< 25 %
+  std::vector<double> low_mm;    ///< 5 %
+  std::vector<double> lower_mm;  ///< 25 %
   std::vector<double> median_mm;
-  std::vector<double> upper_mm;   ///< 75 %
-  std::vector<double> high_mm;    ///< 95 %
+  std::vector<double> upper_mm;  ///< 75 %
+  std::vector<double> high_mm;   ///< 95 %
 };
 void describe(FieldVisitor&, ActionBand&);
 
