@@ -141,7 +141,7 @@ std::string better_reading(const Learnt& learnt, const SeasonPrior& p, Days weat
     double power;
   };
   const std::vector<Choice> choices{
-      {"Read again today with a gauge good to 0.03 mm", power(with_finer_gauge(learnt.record), now)},
+      {"Reading again today with a gauge good to 0.03 mm", power(with_finer_gauge(learnt.record), now)},
       {"A hygrometer log of the weeks before a visit", power(learnt.record, logged)},
       {"Another visit in a month", power(with_another_visit(learnt.record), later)}};
   const auto best = std::max_element(choices.begin(), choices.end(),
