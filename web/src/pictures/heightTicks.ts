@@ -5,15 +5,15 @@ const mmPerInch = 25.4;
 
 interface Steps {
   readonly sizes: readonly number[];
-  readonly write: (mm: number) => string;
+  readonly write: (mm: number, step: number) => string;
 }
 
 /** Steps that a rule in this notation has on it, from fine to coarse, in mm. */
 const steps: Readonly<Record<Notation, Steps>> = {
-  mm: { sizes: [0.1, 0.2, 0.5, 1, 2, 5], write: (mm) => mm.toFixed(1) },
+  mm: { sizes: [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5], write: (mm, step) => mm.toFixed(step < 0.1 ? 2 : 1) },
   sixtyFourths: { sizes: [1, 2, 4, 8, 16].map((n) => (n * mmPerInch) / 64), write: nearestSixtyFourth },
   thousandths: {
-    sizes: [5, 10, 20, 50, 100].map((n) => (n * mmPerInch) / 1000),
+    sizes: [2, 5, 10, 20, 50, 100].map((n) => (n * mmPerInch) / 1000),
     write: (mm) => `.${String(Math.round((mm / mmPerInch) * 1000)).padStart(3, "0")}`,
   },
 };
@@ -22,11 +22,13 @@ export const unitWord: Readonly<Record<Notation, string>> = { mm: "mm", sixtyFou
 
 /** At most `most` ticks between two heights. */
 export function heightTicks(low: number, high: number, notation: Notation, most = 7): Tick[] {
-  const { sizes, write } = steps[notation];
+  // Under three 64ths a ruler has too few marks to make an axis of.
+  const fine = notation === "sixtyFourths" && high - low < (3 * mmPerInch) / 64;
+  const { sizes, write } = steps[fine ? "thousandths" : notation];
   const step = sizes.find((size) => (high - low) / size <= most) ?? (high - low) / most;
   const ticks: Tick[] = [];
   for (let n = Math.ceil(low / step - 1e-6); n * step <= high + 1e-6; n += 1) {
-    ticks.push({ at: n * step, label: write(n * step) });
+    ticks.push({ at: n * step, label: write(n * step, step) });
   }
   return ticks;
 }

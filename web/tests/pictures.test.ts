@@ -1,0 +1,165 @@
+import { describe, expect, test } from "vitest";
+import { frame } from "../src/chart/frame";
+import { svgText } from "../src/chart/svg";
+import { humidityPicture, moisturePicture, stretches } from "../src/pictures/airPicture";
+import { exposurePicture } from "../src/pictures/exposurePicture";
+import { heightTicks } from "../src/pictures/heightTicks";
+import { intervalPicture } from "../src/pictures/intervalPicture";
+import { exaggeration, stringPicture } from "../src/pictures/stringPicture";
+import { type YearSide, yearPicture } from "../src/pictures/yearPicture";
+import { inTrade } from "../src/trade/length";
+
+/** Invented: a swing of half a millimetre, low in February, drawn every thirtieth day. */
+function invented(offset: number): number[] {
+  return Array.from({ length: 24 }, (_, i) => 2.2 + offset + 0.25 * Math.cos(((i - 6) / 12) * 2 * Math.PI));
+}
+
+const side: YearSide = {
+  side: "bass",
+  first: "2026-02-01",
+  today: "2026-02-14",
+  bands: {
+    low_mm: invented(-0.2),
+    lower_mm: invented(-0.08),
+    median_mm: invented(0),
+    upper_mm: invented(0.08),
+    high_mm: invented(0.2),
+  },
+  lowest: 1.8,
+  highest: 3,
+  readings: [
+    { date: "2026-02-03", mm: 2.3, sd: 0.15, state: "as_found" },
+    { date: "2026-02-03", mm: 2, sd: 0.03, state: "as_left" },
+    { date: "2025-02-03", mm: 2, sd: 0.03, state: "as_left" },
+  ],
+  changes: [{ date: "2026-02-03", what: "saddle lowered" }],
+  notation: "mm",
+  width: 400,
+  height: 250,
+};
+
+const frets = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14].map((fret) => ({
+  fret,
+  from_nut_mm: 645 * (1 - 2 ** (-fret / 12)),
+  crown_over_plane_mm: fret > 1 && fret < 14 ? -0.1 : 0,
+}));
+
+const strings = [1, 6].map((string) => ({
+  string,
+  nut_over_frets_mm: string === 1 ? 0.5 : 0.6,
+  saddle_over_frets_mm: string === 1 ? 3.4 : 4.4,
+  saddle_from_nut_mm: 648,
+  over_fret_mm: frets.map((fret) => 0.5 + fret.from_nut_mm * (string === 1 ? 0.0045 : 0.006)),
+  exposure_mm: 3,
+}));
+
+const drawings = {
+  "year-bass": yearPicture(side),
+  "year-bass-looked-at-in-64ths": yearPicture({ ...side, notation: "sixtyFourths", looked: 20500, width: 640 }),
+  change: intervalPicture({
+    rows: [
+      { words: "measured", figure: "+0.80 mm", median: 0.8, low: 0.5, high: 1.1, className: "measured" },
+      { words: "left unexplained", figure: "−0.10 mm", median: -0.1, low: -0.3, high: 0.2, className: "unexplained" },
+    ],
+    domain: [-0.4, 1.2],
+    ticks: heightTicks(-0.4, 1.2, "mm", 5),
+    unit: "change at fret 12, mm",
+    width: 320,
+  }),
+  exposure: exposurePicture({
+    sides: [
+      { side: "bass", now: 2.9, after: [{ season: "", mm: 3.5 }], least: 1.6, most: 5, usualLeast: 2.5, usualMost: 4 },
+      {
+        side: "treble",
+        now: 2.5,
+        after: [{ season: "", mm: 4.8 }],
+        least: 1.6,
+        most: 4.5,
+        usualLeast: 2,
+        usualMost: 3.5,
+      },
+    ],
+    ticks: heightTicks(0, 8, "mm", 9),
+    unit: "out of the bridge, mm",
+    width: 240,
+    write: (mm) => inTrade(mm).mm,
+  }),
+  "string-line": stringPicture({
+    frets,
+    strings,
+    note: { string: 6, stopped_fret: 1, limiting_fret: 3, margin_mm: -0.18, verdict: "touches" },
+    noteWords: "low E at fret 1 swings 0.18 mm below the crown of fret 3",
+    notation: "mm",
+    write: (mm) => inTrade(mm).mm,
+    width: 700,
+    height: 300,
+  }),
+  humidity: humidityPicture({
+    days: ["2026-02-01", "2026-02-02", "2026-02-03", "2026-02-04"].map((date, i) => ({
+      date,
+      relative_humidity: 0.3 + i / 20,
+      logged: i < 2,
+    })),
+    today: "2026-02-02",
+    width: 300,
+    height: 200,
+  }),
+  moisture: moisturePicture({
+    days: ["2026-02-01", "2026-02-02", "2026-02-03"].map((date) => ({ date, relative_humidity: 0.4, logged: false })),
+    moisture_percent: [6.1, 6.4, 6.9],
+    today: "2026-02-02",
+    width: 300,
+    height: 200,
+  }),
+};
+
+describe("each picture is the drawing kept in tests/drawn", () => {
+  for (const [name, drawn] of Object.entries(drawings)) {
+    test(name, async () => {
+      await expect(`${svgText(drawn)}\n`).toMatchFileSnapshot(`drawn/${name}.svg`);
+    });
+  }
+});
+
+describe("the year", () => {
+  test("leaves out readings from before its first day", () => {
+    expect(svgText(drawings["year-bass"]).match(/<circle/g)?.length).toBe(2);
+  });
+
+  test("labels its limits, today and its axis", () => {
+    const text = svgText(drawings["year-bass"]);
+    for (const words of ["too low below 1.80 mm", "too high above 3.00 mm", "today 14 Feb", "mm, bass at fret 12"]) {
+      expect(text).toContain(words);
+    }
+  });
+});
+
+describe("ticks of heights", () => {
+  test("stand on whole 64ths when 64ths are read", () => {
+    for (const tick of heightTicks(1, 3, "sixtyFourths")) {
+      expect((tick.at / 25.4) * 64).toBeCloseTo(Math.round((tick.at / 25.4) * 64), 9);
+    }
+  });
+
+  test("are never more than asked for", () => {
+    for (const notation of ["mm", "sixtyFourths", "thousandths"] as const) {
+      for (const high of [0.3, 1, 2.7, 6]) {
+        expect(heightTicks(0, high, notation, 6).length).toBeLessThanOrEqual(7);
+        expect(heightTicks(0, high, notation, 6).length).toBeGreaterThan(1);
+      }
+    }
+  });
+});
+
+test("exaggeration is how many more pixels a millimetre of height has than one of length", () => {
+  const margin = { top: 10, right: 0, bottom: 10, left: 0 };
+  expect(exaggeration(frame({ width: 650, height: 120, margin, x: [0, 650], y: [0, 5] }))).toBeCloseTo(20, 9);
+});
+
+test("stretches part logged days from expected ones", () => {
+  const day = (date: string, logged: boolean) => ({ date, relative_humidity: 0.4, logged });
+  expect(stretches([day("2026-01-01", true), day("2026-01-02", true), day("2026-01-03", false)])).toEqual([
+    { logged: true, from: 0, to: 1 },
+    { logged: false, from: 2, to: 2 },
+  ]);
+});
