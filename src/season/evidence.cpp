@@ -289,15 +289,25 @@ std::vector<LeftOut> Evidence::left_out(std::size_t lag, double r) const {
 
 StepInformation Evidence::step(std::size_t lag, double r, std::size_t interval) const {
   const LagPart& part = parts_->lags[lag];
-  const Index first = at(2 * interval);
-  const auto e = part.step_e.middleRows(first, 2);
-  const ArrayXd gain = part.gain(r);
-  const Eigen::Matrix2d precision =
-      parts_->step_inverse.block(first, first, 2, 2) - e * gain.matrix().asDiagonal() * e.transpose();
-  const Eigen::Vector2d weighted = part.step_residual.segment(first, 2) - r * part.step_slope.segment(first, 2) -
-                                   e * (gain * part.projected(r)).matrix();
-  return {.precision = {{{precision(0, 0), precision(0, 1)}, {precision(1, 0), precision(1, 1)}}},
-          .weighted_mm = {weighted[0], weighted[1]}};
+  const Index b = at(2 * interval);
+  const Index t = b + 1;
+  StepInformation info{
+      .precision = {{{parts_->step_inverse(b, b), parts_->step_inverse(b, t)},
+                     {parts_->step_inverse(t, b), parts_->step_inverse(t, t)}}},
+      .weighted_mm = {part.step_residual[b] - r * part.step_slope[b], part.step_residual[t] - r * part.step_slope[t]}};
+  for (Index j = 0; j < part.lambda.size(); ++j) {
+    const double gain = r * r / (1 + r * r * part.lambda[j]);
+    const double projected = part.e_residual[j] - r * part.e_slope[j];
+    const double eb = part.step_e(b, j);
+    const double et = part.step_e(t, j);
+    info.precision[0][0] -= gain * eb * eb;
+    info.precision[1][1] -= gain * et * et;
+    info.precision[0][1] -= gain * eb * et;
+    info.weighted_mm[0] -= gain * projected * eb;
+    info.weighted_mm[1] -= gain * projected * et;
+  }
+  info.precision[1][0] = info.precision[0][1];
+  return info;
 }
 
 double Evidence::log_step_factor(std::size_t lag, double r, std::size_t interval) const {

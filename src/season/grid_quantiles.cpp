@@ -1,9 +1,12 @@
 #include "season/grid_quantiles.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace tailblock {
 namespace {
+
+constexpr int finer = 8;
 
 /// Where a rising function of x reaches `p`, by halving.
 template <class Share>
@@ -24,17 +27,32 @@ Estimate estimate(double low, double high, Share share) {
 
 }  // namespace
 
-double share_below(double log_x, double first_node, double spacing, std::span<const double> weight) {
-  double whole = 0;
-  double below = 0;
-  for (std::size_t i = 0; i + 1 < weight.size(); ++i) {
-    const double area = (weight[i] + weight[i + 1]) / 2;
-    const double t = (log_x - first_node) / spacing - static_cast<double>(i);
-    whole += area;
-    if (t >= 1) below += area;
-    if (0 < t && t < 1) below += t * (weight[i] + t * (weight[i + 1] - weight[i]) / 2);
+LogDensity::LogDensity(double first_node, double spacing, std::span<const double> weight)
+    : first_(first_node), spacing_(spacing / finer) {
+  std::vector<double> logs;
+  for (const double w : weight) logs.push_back(std::log(std::max(w, 1e-300)));
+  const auto last = static_cast<int>(logs.size()) - 1;
+  const auto node = [&](int i) { return logs[static_cast<std::size_t>(std::clamp(i, 0, last))]; };
+  for (int i = 0; i <= last; ++i) {
+    for (int part = 0; part < (i < last ? finer : 1); ++part) {
+      // Cubic through the nodes at -1, 0, 1, 2 (Lagrange); at the ends the nearest node stands for the one missing.
+      const double t = static_cast<double>(part) / finer;
+      const double log_density = -t * (t - 1) * (t - 2) / 6 * node(i - 1) + (t + 1) * (t - 1) * (t - 2) / 2 * node(i) -
+                                 (t + 1) * t * (t - 2) / 2 * node(i + 1) + (t + 1) * t * (t - 1) / 6 * node(i + 2);
+      density_.push_back(std::exp(log_density));
+    }
   }
-  return whole > 0 ? below / whole : 0;
+  below_.assign(density_.size(), 0);
+  for (std::size_t i = 1; i < density_.size(); ++i) below_[i] = below_[i - 1] + (density_[i - 1] + density_[i]) / 2;
+}
+
+double LogDensity::share_below(double log_x) const {
+  const double place = (log_x - first_) / spacing_;
+  if (!(place > 0)) return 0;
+  const auto i = static_cast<std::size_t>(place);
+  if (i + 1 >= density_.size()) return 1;
+  const double t = place - static_cast<double>(i);
+  return (below_[i] + t * (density_[i] + t * (density_[i + 1] - density_[i]) / 2)) / below_.back();
 }
 
 Estimate response_times(const Learnt& learnt, const std::vector<double>& factor_by_lag) {
@@ -53,12 +71,14 @@ Estimate response_times(const Learnt& learnt, const std::vector<double>& factor_
     low = std::min(low, first + std::log(factor));
     high = std::max(high, std::log(learnt.responses.back() * factor));
   }
+  std::vector<LogDensity> densities;
+  for (std::size_t lag = 0; lag < of_lag.size(); ++lag) {
+    densities.emplace_back(first + std::log(factor_by_lag[lag]), spacing,
+                           std::span(weight).subspan(lag * count, count));
+  }
   return estimate(low, high, [&](double log_x) {
     double below = 0;
-    for (std::size_t lag = 0; lag < of_lag.size(); ++lag) {
-      below += of_lag[lag] * share_below(log_x - std::log(factor_by_lag[lag]), first, spacing,
-                                         std::span(weight).subspan(lag * count, count));
-    }
+    for (std::size_t lag = 0; lag < of_lag.size(); ++lag) below += of_lag[lag] * densities[lag].share_below(log_x);
     return below;
   });
 }
@@ -69,7 +89,8 @@ Estimate lag_estimate(const Learnt& learnt) {
   const double first = std::log(in_days(learnt.lags.front().lag));
   const double last = std::log(in_days(learnt.lags.back().lag));
   const double spacing = (last - first) / static_cast<double>(weight.size() - 1);
-  return estimate(first, last, [&](double log_x) { return share_below(log_x, first, spacing, weight); });
+  const LogDensity density(first, spacing, weight);
+  return estimate(first, last, [&](double log_x) { return density.share_below(log_x); });
 }
 
 }  // namespace tailblock

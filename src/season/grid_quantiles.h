@@ -8,9 +8,18 @@
 
 namespace tailblock {
 
-/// Share of a density given at equally spaced nodes (in the logarithm) that lies below `log_x`; straight lines between
-/// the nodes. `weight` is the density at the nodes in any unit.
-[[nodiscard]] double share_below(double log_x, double first_node, double spacing, std::span<const double> weight);
+/// A density over the logarithm of something, known at equally spaced nodes and smooth between them: its logarithm is
+/// drawn as a cubic through four nodes, on a grid eight times as fine; straight lines from there.
+class LogDensity {
+ public:
+  LogDensity(double first_node, double spacing, std::span<const double> weight);
+  /// Share that lies below `log_x`, 0..1.
+  [[nodiscard]] double share_below(double log_x) const;
+
+ private:
+  double first_, spacing_;
+  std::vector<double> density_, below_;
+};
 
 /// Median and 90 % interval of response x factor, where the factor depends on the lag: 1 for the response itself, the
 /// swing of the moisture for the swing of the action.

@@ -11,11 +11,11 @@
 namespace tailblock {
 namespace {
 
-constexpr int lag_nodes = 9;
-constexpr double lag_reach = 2.2;  // prior standard deviations on either side
+constexpr int lag_nodes = 7;
+constexpr double lag_reach = 2.1;  // prior standard deviations on either side
 constexpr int coarse_responses = 25;
-constexpr int fine_responses = 15;
-constexpr double response_reach = 4.2;
+constexpr int fine_responses = 11;
+constexpr double response_reach = 3.9;
 constexpr int log_before_first_visit = 730;  // days of a hygrometer log before the first visit that are still used
 constexpr int most_corrections = 12;
 

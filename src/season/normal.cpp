@@ -9,38 +9,20 @@
 namespace tailblock {
 namespace {
 
-constexpr double reach = 8;
-constexpr int nodes_a_unit = 64;
-constexpr std::size_t node_count = 2 * 8 * nodes_a_unit + 1;
-
 double density_at(double z) { return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi); }
 
-std::array<NormalValue, node_count> make_table() {
-  std::array<NormalValue, node_count> table{};
-  for (std::size_t i = 0; i < node_count; ++i) {
-    const double z = static_cast<double>(i) / nodes_a_unit - reach;
+auto make_table() {
+  std::array<NormalValue, std::tuple_size_v<decltype(normal_table::nodes)>> table{};
+  for (std::size_t i = 0; i < table.size(); ++i) {
+    const double z = static_cast<double>(i) / normal_table::nodes_a_unit - normal_table::reach;
     table[i] = {.below = std::erfc(-z / std::numbers::sqrt2) / 2, .density = density_at(z)};
   }
   return table;
 }
 
-const std::array<NormalValue, node_count> table = make_table();
-
 }  // namespace
 
-NormalValue standard_normal(double z) {
-  if (!(z > -reach)) return {.below = 0, .density = 0};
-  if (z >= reach) return {.below = 1, .density = 0};
-  const double place = (z + reach) * nodes_a_unit;
-  const int i = static_cast<int>(place + 0.5);
-  const NormalValue node = table[static_cast<std::size_t>(i)];
-  const double x = static_cast<double>(i) / nodes_a_unit - reach;
-  const double d = z - x;
-  // Derivatives of the density at the node: -x f, (x^2 - 1) f, (3 x - x^3) f.
-  const double second = (x * x - 1) * d * d;
-  return {.below = node.below + node.density * d * (1 - x * d / 2 + second / 6),
-          .density = node.density * (1 - x * d + second / 2 + (3 - x * x) * x * d * d * d / 6)};
-}
+const decltype(normal_table::nodes) normal_table::nodes = make_table();
 
 double standard_normal_quantile(double p) {
   const double tail = std::min(p, 1 - p);

@@ -1,18 +1,40 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <vector>
 
 namespace tailblock {
 
-/// Area of the standard normal distribution below `z`, and its density there, from a table with two Taylor terms
-/// between its nodes: within 2e-9 of std::erfc, about six times as fast. Flat beyond 8.
+/// Area of the standard normal distribution below `z`, and its density there.
 struct NormalValue {
   double below;
   double density;
 };
-[[nodiscard]] NormalValue standard_normal(double z);
+
+namespace normal_table {
+inline constexpr double reach = 8;
+inline constexpr int nodes_a_unit = 64;
+extern const std::array<NormalValue, 2 * 8 * nodes_a_unit + 1> nodes;
+}  // namespace normal_table
+
+/// From a table with two Taylor terms between its nodes: the area within 2e-10 of std::erfc, the density within 1e-7.
+/// Flat beyond 8. In the header
+/// because a year of quantiles asks a quarter of a million times.
+[[nodiscard]] inline NormalValue standard_normal(double z) {
+  using namespace normal_table;
+  if (!(z > -reach)) return {.below = 0, .density = 0};
+  if (z >= reach) return {.below = 1, .density = 0};
+  const int i = static_cast<int>((z + reach) * nodes_a_unit + 0.5);
+  const NormalValue node = nodes[static_cast<std::size_t>(i)];
+  const double x = static_cast<double>(i) * (1.0 / nodes_a_unit) - reach;
+  const double d = z - x;
+  // Derivatives of the density at the node: -x f, (x^2 - 1) f.
+  const double second = (x * x - 1) * d;
+  return {.below = node.below + node.density * d * (1 + d * (second * (1.0 / 6) - x * 0.5)),
+          .density = node.density * (1 + d * (second * 0.5 - x))};
+}
 
 /// Quantile of the standard normal distribution, 0 < p < 1, to 1e-12: rational start (Abramowitz & Stegun 26.2.23,
 /// from memory) and Newton steps.

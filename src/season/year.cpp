@@ -50,14 +50,18 @@ ActionBand band(const YearPaths& paths, bool bass) {
                                                                        {0.75, &band.upper_mm},
                                                                        {0.95, &band.high_mm}}};
   DayMixture mixture(paths);
-  std::array<double, 5> from_middle{};
+  // Each quantile's distance from the mean, the last two days of it: the next one lies nearly on their line.
+  std::array<double, 5> yesterday{};
+  std::array<double, 5> day_before{};
   for (std::size_t day = 0; day < static_cast<std::size_t>(paths.count); ++day) {
     mixture.take(paths, bass, day);
     const double middle = mixture.middle();
     for (std::size_t q = 0; q < wanted.size(); ++q) {
-      const double x = mixture_quantile(mixture.weight, mixture.mean, mixture.inverse_sd, wanted[q].first,
-                                        middle + from_middle[q], last_step_mm);
-      from_middle[q] = x - middle;
+      const double guess = middle + 2 * yesterday[q] - day_before[q];
+      const double x =
+          mixture_quantile(mixture.weight, mixture.mean, mixture.inverse_sd, wanted[q].first, guess, last_step_mm);
+      day_before[q] = day > 0 ? yesterday[q] : x - middle;
+      yesterday[q] = x - middle;
       wanted[q].second->push_back(x);
     }
   }
