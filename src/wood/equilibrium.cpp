@@ -55,11 +55,16 @@ double equilibrium_slope(Temperature air, RelativeHumidity humidity) {
 
 RelativeHumidity equilibrium_humidity(Temperature air, Moisture wood) {
   const Coefficients c = checked(air);
-  const double wanted =
-      require_within("moisture_percent", in_percent(wood), {0, percent(c, 1).value, "% at this temperature"});
+  const double wanted = require_within("moisture_percent", in_percent(wood), {0, 40, "%"});
+  const double most = percent(c, 1).value;
+  if (wanted > most) {
+    throw Refused("moisture_percent: " + plain_number(wanted) + " % is more than wood of " +
+                  plain_number(in_celsius(air)) + " C can take from the air, " +
+                  plain_number(std::round(most * 10) / 10) + " %");
+  }
   double low = 0;
   double high = 1;
-  double h = wanted / percent(c, 1).value;
+  double h = wanted / most;
   // Newton kept inside a bracket; the curve rises everywhere, so the bracket always holds the answer.
   for (int step = 0; step < 100 && high - low > 1e-12; ++step) {
     const ValueAndSlope here = percent(c, h);

@@ -49,11 +49,11 @@ void require_one_air(const MoistureRequest& request) {
 
 void describe(FieldVisitor& visit, Plate& plate) {
   constexpr Need free = Need::has_default;
-  visit.length({"thickness_mm", "of the plate", free}, plate.slab.thickness, {0.5, 50, "mm"});
+  visit.length({"thickness_mm", "of the plate", free}, plate.slab.thickness, {0.5, 20, "mm"});
   visit.integer({"faces_open", "1: the other face is finished; 2: both are bare", free}, plate.slab.faces_open,
                 {1, 2, ""});
   visit.number({"diffusion_m2_per_s", "how fast water spreads in the wood: spruce 1e-10, within 0.5e-10..2e-10", free},
-               plate.slab.diffusion_m2_per_s, {1e-11, 1e-9, "m2/s"});
+               plate.slab.diffusion_m2_per_s, {2e-11, 1e-9, "m2/s"});
   span_of_days(visit, {"extra_lag_days", "case, finish and air in the box, as one more stage", free}, plate.extra_lag,
                {0, 60, "days"});
 }

@@ -84,6 +84,12 @@ TEST(LoggerFile, reads_sixteen_bit_text) {
   has_one_day(read_logger_file({.text = text}), "2024-01-31", 20.5, 0.41);
 }
 
+TEST(LoggerFile, tells_a_dew_point_from_a_temperature) {
+  const std::string text = "Time,Dew Point (C),Humidity at temp. (%),Temperature (C)\n" +
+                           hourly([](int h) { return "2024-01-31 " + two(h) + ":00,6.9,41,20.5"; });
+  has_one_day(read_logger_file({.text = text}), "2024-01-31", 20.5, 0.41);
+}
+
 TEST(LoggerFile, takes_stated_columns_where_none_are_named) {
   const std::string text = hourly([](int h) { return "41.0,2024-01-31 " + two(h) + ":00,20.5"; });
   const LoggerReport report = read_logger_file({.text = text,
