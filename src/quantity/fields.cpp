@@ -65,7 +65,12 @@ void RangeCheck::text(const Field& field, std::string& value, std::size_t most_b
   }
 }
 
-void RangeCheck::date(const Field& field, Date& value) { (void)date_from_iso(path(field.name), iso_date(value)); }
+void RangeCheck::date(const Field& field, Date& value) {
+  // A log holds thousands of days: only one that is outside is written out, to be refused as its text would be.
+  constexpr Date first{std::chrono::year(1900) / std::chrono::January / 1};
+  constexpr Date last{std::chrono::year(2199) / std::chrono::December / 31};
+  if (value < first || last < value) (void)date_from_iso(path(field.name), iso_date(value));
+}
 
 void RangeCheck::choice(const Field& field, int& index, std::span<const std::string_view> names) {
   if (index < 0 || static_cast<std::size_t>(index) >= names.size()) {
