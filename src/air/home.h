@@ -45,8 +45,14 @@ struct HomeDay {
 };
 
 /// The air of `count` days from `first` on: the log where it has the day, else the typical year (a periodic curve
-/// through the monthly means, clipped by humidifier and dehumidifier, which also clip the typical year only).
-/// Source: derived here; the outdoor step keeps vapour pressure plus gain (docs/models/air.md).
+/// through the monthly means, clipped by humidifier and dehumidifier, which clip the typical year only).
+///
+///     p_in = p_water(dew point) + R_v T_in g s(T_out)     s 1 at 0 C outdoors and below, 0 at 20 C and above
+///     RH = p_in/p_water(T_in), T_in the heating set point, or the outdoor temperature where that is higher
+///
+/// Left out: what walls and furniture store, and cooling machines: enter a cooled house by its indoor months.
+/// Source: derived here (docs/models/home-air.md); s after the moisture classes of EN ISO 13788 (from memory).
+/// @throws Refused naming the field, as `dew_point_c[3]` when a dew point lies above its month's temperature.
 [[nodiscard]] std::vector<HomeDay> home_days(const HomeAir& home, Date first, int count);
 
 }  // namespace tailblock
