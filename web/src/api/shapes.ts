@@ -42,6 +42,7 @@ export interface Measure {
   hard_low: number;
   hard_high: number;
   gauge: string;
+  source: string;
   note: string;
 }
 export interface Gauge {

@@ -11,7 +11,7 @@ export interface Tick {
 
 /** Heights up the left side, with their unit at the top. */
 export function heightAxis(ticks: readonly Tick[], unit: string): Mark {
-  return ({ x, y, margin }) => {
+  return ({ x, y }) => {
     const [left = 0, right = 0] = x.range();
     return [
       ...ticks.map((tick) =>
@@ -20,7 +20,7 @@ export function heightAxis(ticks: readonly Tick[], unit: string): Mark {
       ...ticks.map((tick) =>
         node("text", { class: "tick", x: px(left - 8), y: px(y(tick.at) + 4), "text-anchor": "end" }, tick.label),
       ),
-      node("text", { class: "unit", x: 0, y: px(margin.top - 10) }, unit),
+      node("text", { class: "unit", x: 0, y: 13 }, unit),
     ];
   };
 }

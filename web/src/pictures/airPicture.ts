@@ -38,7 +38,7 @@ function bounds(days: readonly AirDay[], width: number, height: number, y: reado
   return frame({
     width,
     height,
-    margin: { top: 34, right: 10, bottom: 28, left: 40 },
+    margin: { top: 42, right: 10, bottom: 28, left: 40 },
     x: [first, first + days.length - 1],
     y,
   });

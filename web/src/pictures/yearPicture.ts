@@ -53,7 +53,7 @@ export function heightsSpanned(side: Pick<YearSide, "bands" | "lowest" | "highes
     ...side.readings.flatMap((reading) => [reading.mm - 2 * reading.sd, reading.mm + 2 * reading.sd]),
   ];
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  const room = (high - low) * 0.08;
+  const room = (high - low) * 0.1;
   return [low - room, high + room];
 }
 
@@ -122,7 +122,7 @@ export function yearPicture(side: YearSide): SvgNode {
   const within = frame({
     width: side.width,
     height: side.height,
-    margin: { top: 34, right: 10, bottom: 28, left: side.notation === "sixtyFourths" ? 52 : 40 },
+    margin: { top: 46, right: 10, bottom: 28, left: side.notation === "sixtyFourths" ? 52 : 40 },
     x: [first, last],
     y: heights,
   });
