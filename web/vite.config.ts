@@ -9,6 +9,6 @@ export default defineConfig({
     modulePreload: { polyfill: false },
   },
   // `npm run dev` serves the pages; the program (tailblock demo, on its usual port) answers the questions.
-  server: { proxy: { "/api": process.env.TAILBLOCK_URL ?? "http://127.0.0.1:8080" } },
+  server: { proxy: { "/api": process.env.TAILBLOCK_URL ?? "http://127.0.0.1:8484" } },
   test: { include: ["tests/*.test.ts"], environment: "node" },
 });
