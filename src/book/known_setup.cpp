@@ -67,7 +67,8 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
   };
   needs.wanted_bass = wanted(instrument.wanted_action12_bass, tables.players.bass, needs.limits.lowest_bass);
   needs.wanted_treble = wanted(instrument.wanted_action12_treble, tables.players.treble, needs.limits.lowest_treble);
-  needs.limits.highest_bass = instrument.highest_action12_bass.value_or(needs.wanted_bass + tables.players.bass.comfort);
+  needs.limits.highest_bass =
+      instrument.highest_action12_bass.value_or(needs.wanted_bass + tables.players.bass.comfort);
   needs.limits.highest_treble =
       instrument.highest_action12_treble.value_or(needs.wanted_treble + tables.players.treble.comfort);
   return needs;

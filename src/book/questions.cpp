@@ -12,7 +12,8 @@ void assumed_list(FieldVisitor& visit, std::vector<std::string>& assumed) {
 }
 
 void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value) {
-  maybe(visit, field, value, [&](const Field& present, Length& length) { visit.length(present, length, action_range); });
+  maybe(visit, field, value,
+        [&](const Field& present, Length& length) { visit.length(present, length, action_range); });
 }
 
 void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& value) {
@@ -109,11 +110,11 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
   request.bridge_top_over_frets_bass = bridge_top("saddle_exposure_bass", now.saddle_over_frets_bass);
   request.bridge_top_over_frets_treble = bridge_top("saddle_exposure_treble", now.saddle_over_frets_treble);
 
-  return {.string_line = string_line(request),
-          .clearance = clearance(setup.clearance, *memo.of(envelope_request(setup.clearance)),
-                                 tables.clearance_verdicts),
-          .relief = relief,
-          .assumed = setup.assumed};
+  return {
+      .string_line = string_line(request),
+      .clearance = clearance(setup.clearance, *memo.of(envelope_request(setup.clearance)), tables.clearance_verdicts),
+      .relief = relief,
+      .assumed = setup.assumed};
 }
 
 void describe(FieldVisitor& visit, SeasonAnswer& answer) {

@@ -4,7 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/commands.h"
-#include "cli/program.h"
+#include "http/program.h"
 
 namespace tailblock {
 namespace {

@@ -6,7 +6,7 @@
 
 #include "cli/commands.h"
 #include "cli/demo_shop.h"
-#include "cli/program.h"
+#include "http/program.h"
 #include "http/server.h"
 
 namespace tailblock {

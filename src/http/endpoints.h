@@ -9,6 +9,8 @@ namespace tailblock {
 
 /// Records: owners, homes and their air, instruments, visits and what is kept at them.
 [[nodiscard]] std::vector<Endpoint> record_endpoints(const Shop& shop);
+/// A home's air, and its logger's file.
+[[nodiscard]] std::vector<Endpoint> air_endpoints(const Shop& shop);
 /// Questions about an instrument in the book: its season, its saddle, its string line.
 [[nodiscard]] std::vector<Endpoint> question_endpoints(const Shop& shop);
 /// The shop itself and the tables its forms offer.

@@ -41,8 +41,8 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("home-air", "the air of a home, day by day through the year", example_home_air(), home_air));
   models_.push_back(model("hygrometer", "a hygrometer's own error, from one or two salt readings", example_hygrometer(),
                           [tables](const HygrometerRequest& request) { return hygrometer(request, tables->salts); }));
-  models_.push_back(
-      model("moisture", "the moisture of the wood that follows a home's air", example_moisture(), moisture_of_plate));
+  models_.push_back(model("moisture", "the moisture wood comes to in still air, and that of a plate that follows a home's",
+                          example_moisture(), [](const MoistureRequest& request) { return moisture(request); }));
   models_.push_back(model("tension", "how hard each string of a set pulls", example_tension(*tables),
                           [](const TensionRequest& request) { return tension(request); }));
   models_.push_back(model("string-line", "where every string lies over every fret", example_string_line(), string_line));

@@ -1,4 +1,4 @@
-#include "cli/program.h"
+#include "http/program.h"
 
 #include <algorithm>
 #include <cassert>
