@@ -20,7 +20,7 @@ std::string pretty(const std::string& json) { return nlohmann::ordered_json::par
 
 void list_models(const ModelTable& models) {
   for (const Model& model : models.models()) {
-    std::cout << model.name << std::string(model.name.size() < 14 ? 14 - model.name.size() : 1, ' ') << model.summary
+    std::cout << model.name << std::string(model.name.size() < 20 ? 20 - model.name.size() : 1, ' ') << model.summary
               << '\n';
   }
 }

@@ -14,13 +14,13 @@ namespace tailblock {
 /// One request as a handler sees it, free of any server library.
 struct Ask {
   int id = 0;                                ///< the {id} in the path, where there is one
-  std::map<std::string, std::string> query;  ///< decoded
-  std::string body;
+  std::map<std::string, std::string> query = {};  ///< decoded
+  std::string body = {};
 };
 
 struct Answer {
   int status = 200;
-  std::string body;
+  std::string body = {};
   std::string content_type = "application/json";
 };
 

@@ -48,6 +48,11 @@ void add_endpoint(httplib::Server& server, const Endpoint& endpoint) {
       response.status = 403;
       return;
     }
+    if (endpoint.method != "GET" && !request.get_header_value("Content-Type").starts_with(endpoint.request_type)) {
+      response.status = 415;
+      response.set_content("{\"refused\": \"Content-Type: " + endpoint.request_type + " is wanted\"}", "application/json");
+      return;
+    }
     Answer given = answer(endpoint, asked(request));
     response.status = given.status;
     response.set_header("Cache-Control", "no-store");
