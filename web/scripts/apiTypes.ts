@@ -5,6 +5,11 @@ export interface ApiDocument {
   readonly components: { readonly schemas: Readonly<Record<string, unknown>> };
 }
 
+/** A reference with words of its own beside it would be taken for one more type. */
+function bareReference(_key: string, value: unknown): unknown {
+  return typeof value === "object" && value !== null && "$ref" in value ? { $ref: value.$ref } : value;
+}
+
 /** TypeScript for every struct the API document names; ranges and meanings stay as comments. */
 export async function apiTypes(document: ApiDocument): Promise<string> {
   const { schemas } = document.components;
@@ -16,7 +21,7 @@ export async function apiTypes(document: ApiDocument): Promise<string> {
     additionalProperties: false,
     required: names,
     properties: Object.fromEntries(names.map((name) => [name, { $ref: `#/$defs/${name}` }])),
-    $defs: JSON.parse(text),
+    $defs: JSON.parse(text, bareReference),
   } satisfies JSONSchema;
   return compile(whole, "Api", {
     additionalProperties: false,

@@ -98,6 +98,7 @@ const drawings = {
     days: ["2026-02-01", "2026-02-02", "2026-02-03", "2026-02-04"].map((date, i) => ({
       date,
       relative_humidity: 0.3 + i / 20,
+      moisture_percent: 6,
       logged: i < 2,
     })),
     today: "2026-02-02",
@@ -105,8 +106,12 @@ const drawings = {
     height: 200,
   }),
   moisture: moisturePicture({
-    days: ["2026-02-01", "2026-02-02", "2026-02-03"].map((date) => ({ date, relative_humidity: 0.4, logged: false })),
-    moisture_percent: [6.1, 6.4, 6.9],
+    days: ["2026-02-01", "2026-02-02", "2026-02-03"].map((date, i) => ({
+      date,
+      relative_humidity: 0.4,
+      moisture_percent: 6.1 + 0.4 * i,
+      logged: false,
+    })),
     today: "2026-02-02",
     width: 300,
     height: 200,
@@ -157,7 +162,7 @@ test("exaggeration is how many more pixels a millimetre of height has than one o
 });
 
 test("stretches part logged days from expected ones", () => {
-  const day = (date: string, logged: boolean) => ({ date, relative_humidity: 0.4, logged });
+  const day = (date: string, logged: boolean) => ({ date, relative_humidity: 0.4, moisture_percent: 6, logged });
   expect(stretches([day("2026-01-01", true), day("2026-01-02", true), day("2026-01-03", false)])).toEqual([
     { logged: true, from: 0, to: 1 },
     { logged: false, from: 2, to: 2 },

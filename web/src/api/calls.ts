@@ -1,7 +1,7 @@
 import { ask, type Query, send, sendText } from "./client";
 import type {
+  AirOfHome,
   Home,
-  HomeAirDays,
   Instrument,
   InstrumentPage,
   InstrumentStory,
@@ -11,6 +11,7 @@ import type {
   LogAdded,
   NewReading,
   Owner,
+  ReadingsKept,
   SaddleAnswer,
   SaddleAsked,
   SaddleDecision,
@@ -46,14 +47,14 @@ export const keepOwner = (kept: Owner): Promise<Kept> => keep("owners", kept);
 
 export const homes = (): Promise<Home[]> => ask<{ homes: Home[] }>("homes").then((list) => list.homes);
 export const keepHome = (kept: Home): Promise<Kept> => keep("homes", kept);
-export const homeAir = (id: number, first: string, count: number): Promise<HomeAirDays> =>
+export const homeAir = (id: number, first: string, count: number): Promise<AirOfHome> =>
   ask(`homes/${id}/air`, { first, count });
 export const addLog = (id: number, csv: string, query: Query): Promise<LogAdded> =>
   sendText(`homes/${id}/log`, query, csv);
 
 export const visit = (id: number): Promise<VisitStory> => ask(`visits/${id}`);
 export const keepVisit = (kept: Visit): Promise<Kept> => keep("visits", kept);
-export const keepReadings = (visitId: number, readings: readonly NewReading[]): Promise<{ ids: number[] }> =>
+export const keepReadings = (visitId: number, readings: readonly NewReading[]): Promise<ReadingsKept> =>
   send("POST", `visits/${visitId}/readings`, { readings });
 export const keepIntervention = (visitId: number, kept: Intervention): Promise<Kept> =>
   send("POST", `visits/${visitId}/interventions`, kept);

@@ -8,6 +8,7 @@ import { monthTicks } from "./monthTicks";
 export interface AirDay {
   readonly date: string;
   readonly relative_humidity: number;
+  readonly moisture_percent: number;
   readonly logged: boolean;
 }
 
@@ -16,10 +17,6 @@ export interface AirChoice {
   readonly today: string;
   readonly width: number;
   readonly height: number;
-}
-
-export interface MoistureChoice extends AirChoice {
-  readonly moisture_percent: readonly number[];
 }
 
 /** Stretches of days that were all logged, or all not. */
@@ -73,15 +70,16 @@ export function humidityPicture({ days, today, width, height }: AirChoice): SvgN
   ]);
 }
 
-export function moisturePicture({ days, today, moisture_percent, width, height }: MoistureChoice): SvgNode {
-  const [low, high] = [Math.floor(Math.min(...moisture_percent) - 0.5), Math.ceil(Math.max(...moisture_percent) + 0.5)];
+export function moisturePicture({ days, today, width, height }: AirChoice): SvgNode {
+  const moisture = days.map((day) => day.moisture_percent);
+  const [low, high] = [Math.floor(Math.min(...moisture) - 0.5), Math.ceil(Math.max(...moisture) + 0.5)];
   const within = bounds(days, width, height, [low, high]);
   const first = dayNumber(days[0]?.date ?? today);
   return drawing(within, [
     heightAxis(tenTicks(low, high, high - low > 6 ? 2 : 1), "% moisture of the wood, following it"),
     groundAxis(monthTicks(first, first + days.length - 1, width < 460)),
     curve(
-      moisture_percent.map((value, i) => ({ x: first + i, y: value })),
+      moisture.map((value, i) => ({ x: first + i, y: value })),
       "median",
     ),
     moment({ x: dayNumber(today), label: `today ${shortDay(today)}`, className: "today", row: -1 }),
