@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "quantity/fields.h"
@@ -45,7 +46,8 @@ struct UnitEnvelopes {
   std::vector<UnitEnvelope> notes;  ///< string 1 open, string 1 at fret 1 ... fret_count - 1, string 2 open ...
 
   [[nodiscard]] const UnitEnvelope& note(int string, int stopped_fret) const {
-    return notes[static_cast<std::size_t>((string - 1) * fret_count + stopped_fret)];
+    return notes[static_cast<std::size_t>(string - 1) * static_cast<std::size_t>(fret_count) +
+                 static_cast<std::size_t>(stopped_fret)];
   }
 };
 void describe(FieldVisitor&, UnitEnvelopes&);

@@ -38,6 +38,11 @@ const UnitEnvelopes& light_envelopes() {
   return envelopes;
 }
 
+const NoteClearance& note_of(const ClearanceResult& result, int string, int stopped_fret) {
+  constexpr std::size_t frets = 20;
+  return result.notes[static_cast<std::size_t>(string - 1) * frets + static_cast<std::size_t>(stopped_fret)];
+}
+
 /// One low E on a neck without setback, as the design studies' runs had it.
 ClearanceRequest lone_low_e() {
   ClearanceRequest request;
@@ -211,7 +216,7 @@ void agrees_with_a_note_stepped_through_time(int string, int stopped) {
     stepped.toward.push_back(reach.toward);
   }
   const ClearanceResult fast = clearance(request, light_envelopes(), verdict_limits());
-  const double ratio = fast.notes[static_cast<std::size_t>((string - 1) * 20 + stopped)].ratio;
+  const double ratio = note_of(fast, string, stopped).ratio;
   EXPECT_NEAR(ratio, plain_ratio(request, stepped), 0.005 * ratio);
 }
 TEST(Clearance, low_e_at_fret_1_agrees_with_the_note_stepped_through_time) {
@@ -247,7 +252,7 @@ TEST(LeastCleanAction, random_set_ups_just_touch_there_and_nothing_lower_is_clea
     EXPECT_NEAR(least_ratio(there), 1, 1e-9);
     const ClearanceResult map = clearance(there, light_envelopes(), verdict_limits());
     for (const DecidingNote& note : {least.bass, least.treble}) {
-      const NoteClearance& found = map.notes[static_cast<std::size_t>((note.string - 1) * 20 + note.stopped_fret)];
+      const NoteClearance& found = note_of(map, note.string, note.stopped_fret);
       EXPECT_NEAR(found.ratio, 1, 1e-9);
       EXPECT_EQ(found.limiting_fret, note.fret);
       EXPECT_EQ(found.away, note.away);

@@ -146,7 +146,7 @@ TEST(Envelope, nobody_plucks_beyond_three_quarters_of_what_sounds) {
   EXPECT_NEAR(in_mm(pluck_from_saddle(mm(120), mm(140))), 105, 1e-9);
 }
 
-void refuses(EnvelopeRequest request, const std::string& line) {
+void refuses(const EnvelopeRequest& request, const std::string& line) {
   try {
     (void)unit_envelopes(request);
     FAIL() << "was not refused";
