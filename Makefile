@@ -4,6 +4,7 @@
 MAKEFLAGS += --no-print-directory
 .NOTPARALLEL:
 JOBS ?= $(shell nproc)
+FUZZ_SECONDS ?= 60
 
 web_ready := $(wildcard web/src/main.ts)
 web_sources := $(shell find web/src web/public web/index.html web/*.ts web/*.js web/*.json -type f 2>/dev/null)
@@ -12,7 +13,7 @@ web_built := web/dist/index.html
 
 cxx_files = $(shell git ls-files --cached --others --exclude-standard 'src/*.h' 'src/*.cpp' 'tests/*.h' 'tests/*.cpp' 'perf/*.h' 'perf/*.cpp')
 
-.PHONY: help demo build test fast asan perf format tidy web packages packages-test packages-style clean
+.PHONY: help demo build test fast asan fuzz perf format tidy web packages packages-test packages-style packages-fuzz clean
 
 help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
@@ -39,6 +40,12 @@ asan: packages build/asan/build.ninja ## build with the sanitizers and run the u
 	@cmake --build build/asan -j $(JOBS)
 	@ctest --preset asan -j $(JOBS)
 
+fuzz: packages-fuzz build/fuzz/build.ninja ## let libFuzzer search every parser for FUZZ_SECONDS each (default 60)
+	@echo "fuzz: $(FUZZ_SECONDS) s a target"
+	@cmake --build build/fuzz -j $(JOBS)
+	@for target in build/fuzz/fuzz/*_fuzz; do echo "fuzz: $$target"; \
+	  mkdir -p $$target.found && $$target -max_total_time=$(FUZZ_SECONDS) -artifact_prefix=$$target. $$target.found || exit 1; done
+
 perf: build ## measure against the limits the design sets; one benchmark after another
 	@for benchmark in build/release/perf/*_perf; do echo "perf: $$benchmark"; $$benchmark || exit 1; done
 
@@ -59,6 +66,9 @@ packages: ## install the Debian packages that building needs, if any is missing
 
 packages-test:
 	@scripts/install-debian build test
+
+packages-fuzz:
+	@scripts/install-debian build fuzz
 
 packages-style:
 	@scripts/install-debian style

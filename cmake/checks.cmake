@@ -4,11 +4,15 @@ find_package(GTest REQUIRED)
 find_package(rapidcheck REQUIRED)
 include(GoogleTest)
 
-add_library(tailblock_test_support INTERFACE)
-target_include_directories(tailblock_test_support INTERFACE ${PROJECT_SOURCE_DIR}/tests/support)
-target_compile_definitions(tailblock_test_support INTERFACE TEST_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
+add_library(tailblock_test_support_headers INTERFACE)
+target_include_directories(tailblock_test_support_headers INTERFACE ${PROJECT_SOURCE_DIR}/tests/support)
+target_compile_definitions(tailblock_test_support_headers INTERFACE TEST_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
                            TEST_PROGRAM="${TAILBLOCK_PROGRAM}")
-target_link_libraries(tailblock_test_support INTERFACE tailblock_house GTest::gtest GTest::gtest_main rapidcheck)
+target_link_libraries(tailblock_test_support_headers INTERFACE tailblock_house)
+
+add_library(tailblock_test_support INTERFACE)
+target_link_libraries(tailblock_test_support INTERFACE tailblock_test_support_headers GTest::gtest GTest::gtest_main
+                                                       rapidcheck)
 
 file(GLOB support_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/support/*.cpp)
 if(support_sources)
@@ -46,9 +50,37 @@ foreach(room IN LISTS TAILBLOCK_ROOMS)
   add_dependencies(fast ${test}_fast)
 endforeach()
 
-if(EXISTS ${PROJECT_SOURCE_DIR}/tests/architecture/CMakeLists.txt)
-  add_subdirectory(tests/architecture)
+# tests/<room>/<stem>_fuzz.cpp become <stem>_fuzz: searching with libFuzzer in the preset fuzz (`make fuzz`), elsewhere
+# fed the same invented inputs on every run.
+foreach(room IN LISTS TAILBLOCK_ROOMS)
+  file(GLOB targets CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/${room}/*_fuzz.cpp)
+  foreach(source IN LISTS targets)
+    get_filename_component(stem ${source} NAME_WE)
+    add_executable(${stem} ${source})
+    target_link_libraries(${stem} PRIVATE tailblock_test_support_headers ${rooms_to_${room}} ${needs_${room}})
+    if(TAILBLOCK_FUZZ)
+      target_link_options(${stem} PRIVATE -fsanitize=fuzzer)
+      set_target_properties(${stem} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/fuzz)
+    else()
+      target_sources(${stem} PRIVATE ${PROJECT_SOURCE_DIR}/tests/fuzz/without_libfuzzer.cpp)
+      add_test(NAME fuzz.${stem} COMMAND ${stem})
+      set_tests_properties(fuzz.${stem} PROPERTIES LABELS unit TIMEOUT 300)
+    endif()
+  endforeach()
+endforeach()
+
+# tests/<room>/<stem>_peer.mjs hold the program against a package of the npm registry.
+find_program(NODE node)
+file(GLOB peers CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/*/*_peer.mjs)
+if(NODE AND NOT TAILBLOCK_SANITIZE)
+  foreach(peer IN LISTS peers)
+    get_filename_component(stem ${peer} NAME_WE)
+    add_test(NAME peer.${stem} COMMAND ${NODE} ${peer} ${TAILBLOCK_PROGRAM})
+    set_tests_properties(peer.${stem} PROPERTIES LABELS web TIMEOUT 300)
+  endforeach()
 endif()
+
+add_subdirectory(tests/architecture)
 
 # The pages: their types and layout, their marks and words, and one test for each story told in a real Chromium.
 find_program(NPM npm)

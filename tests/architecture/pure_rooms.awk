@@ -2,7 +2,9 @@
 
 function impure(line) {
   return line ~ /#[ \t]*include[ \t]*<(fstream|filesystem|iostream|ctime|thread|csignal|unistd\.h|sys\/.*|time\.h)>/ ||
-         line ~ /(^|[^_a-zA-Z])(random_device|system_clock|steady_clock|getenv|fopen|srand|rand|time)[ \t]*(\(|::|\{|;)/
+         line ~ /(random_device|system_clock|steady_clock|high_resolution_clock)/ ||
+         line ~ /(^|[^_a-zA-Z.>])(getenv|fopen|srand|rand|std::clock)[ \t]*\(/ ||
+         line ~ /(^|[^_a-zA-Z.>])time[ \t]*\([ \t]*(nullptr|NULL|0|&)/
 }
 
 { split(FILENAME, place, "/") }
