@@ -58,7 +58,11 @@ struct YearPath {
   double weather_days;                          ///< days over which a day outside drags others along
   std::vector<double> bass_mm, treble_mm;       ///< mean over the weather
   std::vector<double> level_loading_bass, level_loading_treble;
-  std::vector<double> weather_sd_bass_mm, weather_sd_treble_mm;  ///< that day's own spread
+  /// Everything but the level: that day's own spread. On the treble side it holds what is not known of the treble
+  /// ratio.
+  std::vector<double> weather_sd_bass_mm, weather_sd_treble_mm;
+  /// That part of it: what one standard deviation of the ratio, the same all year, is worth on that day. Empty: none.
+  std::vector<double> ratio_mm;
 };
 
 /// The year ahead as a weighted set of paths: on every day, action is a mixture of normal distributions.

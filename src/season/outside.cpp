@@ -9,10 +9,14 @@
 namespace tailblock {
 namespace {
 
-constexpr int days_together = 4;   // the paths are smooth: one day stands for four
-constexpr int level_nodes = 9;     // equal shares of the persistent level
-constexpr int lattice_nodes = 13;  // of both sides' levels: Fibonacci lattice, 8 against 13
-constexpr int lattice_step = 8;
+constexpr int days_together = 4;  // the paths are smooth: one day stands for four
+/// What stays the same all year (bass level, treble level, treble ratio) is sampled at 13 points: each coordinate takes
+/// the middles of 13 equal shares once, in orders found by search so that neither the coordinates nor their squares go
+/// together (correlations under 0.03).
+constexpr std::size_t nodes = 13;
+constexpr std::array<std::array<int, nodes>, 3> shares{{{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12},
+                                                        {1, 6, 11, 8, 4, 7, 3, 12, 10, 5, 0, 2, 9},
+                                                        {2, 10, 1, 4, 9, 12, 3, 7, 8, 6, 11, 0, 5}}};
 constexpr double discrete_days = 0.3;  // a count is whole: its own spread when the weather leaves none
 
 struct Day {
@@ -29,15 +33,46 @@ std::vector<Day> sampled_days(int count) {
   return sampled;
 }
 
-/// Days outside as a sum over days of chances, and the spread that the weather gives that sum.
+/// One side of one path with the level and the ratio fixed: mean and the weather's spread on the sampled days.
+struct FixedSide {
+  std::vector<double> mean, inverse_sd;
+};
+
+FixedSide fixed_side(const YearPath& path, bool bass, double level, double ratio, const std::vector<Day>& sampled) {
+  const std::vector<double>& mean = bass ? path.bass_mm : path.treble_mm;
+  const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
+  const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
+  const double level_mm = level * (bass ? path.level_sd_bass_mm : path.level_sd_treble_mm);
+  const bool uncertain_ratio = !bass && !path.ratio_mm.empty();
+  FixedSide side;
+  for (const Day& day : sampled) {
+    const double of_ratio = uncertain_ratio ? path.ratio_mm[day.place] : 0;
+    const double sd = weather[day.place];
+    side.mean.push_back(mean[day.place] + loading[day.place] * level_mm + of_ratio * ratio);
+    side.inverse_sd.push_back(1 / std::sqrt(std::max(1e-12, sd * sd - of_ratio * of_ratio)));
+  }
+  return side;
+}
+
+/// Days outside as a sum over days of chances, and how they come: the weather keeps a string out for days on end.
 struct Tally {
   double days = 0;
-  double variance = 0;
+  double variance = 0;  // were every day on its own
   void add(double chance, double weight) {
     days += weight * chance;
     variance += weight * chance * (1 - chance);
   }
-  [[nodiscard]] double sd(double weather_days) const { return std::sqrt(variance * weather_days) + discrete_days; }
+  /// Adds this count to a mixture as nothing at all, with the chance that no spell comes, and otherwise a normal that
+  /// makes mean and variance right. Spells last weather_days / 2 on average and come independently.
+  void put(NormalMixture& counts, double weight, double weather_days) const {
+    const double none = std::exp(-2 * days / weather_days);
+    const double some = 1 - none;
+    if (none > 1e-3) counts.add(weight * none, 0, discrete_days);
+    if (some < 1e-9) return;
+    const double mean = days / some;
+    const double spread = (variance * weather_days + days * days) / some - mean * mean;
+    counts.add(weight * some, mean, std::sqrt(std::max(0.0, spread)) + discrete_days);
+  }
 };
 
 Estimate counted_days(const NormalMixture& mixture, int count) {
@@ -49,27 +84,34 @@ Estimate counted_days(const NormalMixture& mixture, int count) {
 
 double below(double z) { return standard_normal(z).below; }
 
+/// The nodes as standard normals.
+std::array<std::array<double, 3>, nodes> node_table() {
+  std::array<std::array<double, 3>, nodes> table{};
+  for (std::size_t node = 0; node < nodes; ++node) {
+    for (std::size_t k = 0; k < 3; ++k) {
+      table[node][k] = standard_normal_quantile((shares[k][node] + 0.5) / static_cast<double>(nodes));
+    }
+  }
+  return table;
+}
+
 }  // namespace
 
 SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, double floor_mm, double ceiling_mm) {
   const std::vector<Day> sampled = sampled_days(paths.count);
   NormalMixture low, high;
+  const auto table = node_table();
   for (const YearPath& path : paths.paths) {
-    const std::vector<double>& mean = bass ? path.bass_mm : path.treble_mm;
-    const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
-    const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
-    const double level_sd = bass ? path.level_sd_bass_mm : path.level_sd_treble_mm;
-    for (int node = 0; node < level_nodes; ++node) {
-      const double level = level_sd * standard_normal_quantile((node + 0.5) / level_nodes);
+    for (const std::array<double, 3>& z : table) {
+      const FixedSide side = fixed_side(path, bass, z[0], z[2], sampled);
       Tally under, over;
-      for (const Day& day : sampled) {
-        const double height = mean[day.place] + loading[day.place] * level + raised_mm;
-        const double scale = 1 / weather[day.place];
-        under.add(below((floor_mm - height) * scale), day.days);
-        over.add(below((height - ceiling_mm) * scale), day.days);
+      for (std::size_t i = 0; i < sampled.size(); ++i) {
+        const double height = side.mean[i] + raised_mm;
+        under.add(below((floor_mm - height) * side.inverse_sd[i]), sampled[i].days);
+        over.add(below((height - ceiling_mm) * side.inverse_sd[i]), sampled[i].days);
       }
-      low.add(path.weight, under.days, under.sd(path.weather_days));
-      high.add(path.weight, over.days, over.sd(path.weather_days));
+      under.put(low, path.weight, path.weather_days);
+      over.put(high, path.weight, path.weather_days);
     }
   }
   return {.low = counted_days(low, paths.count), .high = counted_days(high, paths.count)};
@@ -77,35 +119,30 @@ SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, doubl
 
 DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
   const std::vector<Day> sampled = sampled_days(paths.count);
+  const double low_b = in_mm(limits.lowest_bass);
+  const double low_t = in_mm(limits.lowest_treble);
+  const double high_b = in_mm(limits.highest_bass);
+  const double high_t = in_mm(limits.highest_treble);
   std::array<NormalMixture, 6> counts;  // in the order of DaysOutside
+  const auto table = node_table();
   for (const YearPath& path : paths.paths) {
     const double along = path.level_correlation;
     const double across = std::sqrt(std::max(0.0, 1 - along * along));
-    for (int node = 0; node < lattice_nodes; ++node) {
-      const double z1 = standard_normal_quantile((node + 0.5) / lattice_nodes);
-      const double z2 = standard_normal_quantile((node * lattice_step % lattice_nodes + 0.5) / lattice_nodes);
-      const double bass_level = path.level_sd_bass_mm * z1;
-      const double treble_level = path.level_sd_treble_mm * (along * z1 + across * z2);
+    for (const std::array<double, 3>& z : table) {
+      const FixedSide bass = fixed_side(path, true, z[0], 0, sampled);
+      const FixedSide treble = fixed_side(path, false, along * z[0] + across * z[1], z[2], sampled);
       std::array<Tally, 6> tally;
-      for (const Day& day : sampled) {
-        const std::size_t i = day.place;
-        const double bass = path.bass_mm[i] + path.level_loading_bass[i] * bass_level;
-        const double treble = path.treble_mm[i] + path.level_loading_treble[i] * treble_level;
-        const double bass_scale = 1 / path.weather_sd_bass_mm[i];
-        const double treble_scale = 1 / path.weather_sd_treble_mm[i];
-        const double low_bass = below((in_mm(limits.lowest_bass) - bass) * bass_scale);
-        const double low_treble = below((in_mm(limits.lowest_treble) - treble) * treble_scale);
-        const double high_bass = below((bass - in_mm(limits.highest_bass)) * bass_scale);
-        const double high_treble = below((treble - in_mm(limits.highest_treble)) * treble_scale);
-        const std::array<double, 6> chance{low_bass,
-                                           low_treble,
-                                           high_bass,
-                                           high_treble,
-                                           std::max(low_bass, low_treble),
-                                           std::max(high_bass, high_treble)};
-        for (std::size_t k = 0; k < 6; ++k) tally[k].add(chance[k], day.days);
+      for (std::size_t i = 0; i < sampled.size(); ++i) {
+        const std::array<double, 4> chance{below((low_b - bass.mean[i]) * bass.inverse_sd[i]),
+                                           below((low_t - treble.mean[i]) * treble.inverse_sd[i]),
+                                           below((bass.mean[i] - high_b) * bass.inverse_sd[i]),
+                                           below((treble.mean[i] - high_t) * treble.inverse_sd[i])};
+        for (std::size_t k = 0; k < 4; ++k) tally[k].add(chance[k], sampled[i].days);
+        // One weather moves both sides: the side that is nearer to its limit goes out first.
+        tally[4].add(std::max(chance[0], chance[1]), sampled[i].days);
+        tally[5].add(std::max(chance[2], chance[3]), sampled[i].days);
       }
-      for (std::size_t k = 0; k < 6; ++k) counts[k].add(path.weight, tally[k].days, tally[k].sd(path.weather_days));
+      for (std::size_t k = 0; k < 6; ++k) tally[k].put(counts[k], path.weight, path.weather_days);
     }
   }
   const auto estimate = [&](std::size_t k) { return counted_days(counts[k], paths.count); };

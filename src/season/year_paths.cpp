@@ -111,19 +111,22 @@ struct SideOfHypothesis {
 };
 
 struct SideYear {
-  std::vector<double> mean, loading, weather_sd;
+  std::vector<double> mean, loading, weather_sd, ratio;
 };
 
 SideYear side_year(const Hypothesis& h, const SideOfHypothesis& side, const LagYear& year) {
   const std::size_t count = year.years.size();
   SideYear out{.mean = std::vector<double>(count),
                .loading = std::vector<double>(count),
-               .weather_sd = std::vector<double>(count)};
+               .weather_sd = std::vector<double>(count),
+               .ratio = std::vector<double>(side.ratio_uncertain ? count : 0)};
   const auto& c = h.covariance;
   const std::size_t l = side.level;
   const double r = h.response_mm_per_percent;
   const double swing = r * side.ratio;
   const double level_variance = c[l][l];
+  const double ratio_with_level = c[l][2] / level_variance;
+  const double ratio_sd = std::sqrt(std::max(0.0, c[2][2] - ratio_with_level * c[l][2]));  // the level given
   for (std::size_t i = 0; i < count; ++i) {
     const double x = year.above_reference[i];
     const double t = year.years[i];
@@ -134,8 +137,9 @@ SideYear side_year(const Hypothesis& h, const SideOfHypothesis& side, const LagY
     const double rest = a * (a * c[2][2] + 2 * (c[l][2] + t * c[2][3] + g * c[2][4])) +
                         t * (t * c[3][3] + 2 * (c[l][3] + g * c[3][4])) + g * (g * c[4][4] + 2 * c[l][4]);
     const double variance = level_variance + rest + swing * swing * year.new_variance[i];
-    out.loading[i] = level_variance > 0 ? with_level / level_variance : 0;
+    out.loading[i] = with_level / level_variance;
     out.weather_sd[i] = std::sqrt(std::max(1e-12, variance - out.loading[i] * with_level));
+    if (side.ratio_uncertain) out.ratio[i] = a * ratio_sd;
   }
   return out;
 }
@@ -197,7 +201,8 @@ YearPaths year_paths(const Calibration& calibration, const HomeAir& home, Date f
                            .level_loading_bass = std::move(bass.loading),
                            .level_loading_treble = std::move(treble.loading),
                            .weather_sd_bass_mm = std::move(bass.weather_sd),
-                           .weather_sd_treble_mm = std::move(treble.weather_sd)});
+                           .weather_sd_treble_mm = std::move(treble.weather_sd),
+                           .ratio_mm = std::move(treble.ratio)});
   }
   return paths;
 }
