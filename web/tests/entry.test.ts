@@ -61,22 +61,19 @@ describe("a refusal", () => {
   });
 });
 
-describe("exposure ranges in the program's words", () => {
+describe("the exposure range in the program's words", () => {
   const option = (figure: string): SaddleOption =>
     ({
-      checks: [{ limit: "exposure, bass", kept: true, usual: true, figure, source: "" }],
+      checks: [{ limit: "exposure, bass", kept: true, usual: false, figure, source: "" }],
       saddles: [],
     }) as unknown as SaddleOption;
 
-  test("are drawn", () => {
-    const [bass] = exposureSides(option("3.00 mm against 1.60..5.00 mm, usual 2.50..4.00 mm"), {
-      bass: 3,
-      treble: 2.5,
-    });
-    expect(bass).toMatchObject({ now: 3, least: 1.6, most: 5, usualLeast: 2.5, usualMost: 4, after: [{ mm: 3 }] });
+  test("is drawn", () => {
+    const [bass] = exposureSides(option("3.00 mm against 1.60..5.00 mm"), { bass: 3, treble: 2.5 });
+    expect(bass).toMatchObject({ now: 3, least: 1.6, most: 5, usual: false, after: [{ mm: 3 }] });
   });
 
-  test("in other words are left to be read", () => {
+  test("in other words is left to be read", () => {
     expect(exposureSides(option("3.00 mm, as usual"), { bass: 3, treble: 2.5 })).toEqual([]);
   });
 });

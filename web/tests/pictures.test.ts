@@ -68,15 +68,14 @@ const drawings = {
   }),
   exposure: exposurePicture({
     sides: [
-      { side: "bass", now: 2.9, after: [{ season: "", mm: 3.5 }], least: 1.6, most: 5, usualLeast: 2.5, usualMost: 4 },
+      { side: "bass", now: 2.9, after: [{ season: "", mm: 3.5 }], least: 1.6, most: 5, usual: true },
       {
         side: "treble",
         now: 2.5,
         after: [{ season: "", mm: 4.8 }],
         least: 1.6,
         most: 4.5,
-        usualLeast: 2,
-        usualMost: 3.5,
+        usual: false,
       },
     ],
     ticks: heightTicks(0, 8, "mm", 9),

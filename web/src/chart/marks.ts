@@ -44,11 +44,12 @@ export interface Level {
   readonly label: string;
   /** Which side of the line the label stands on. */
   readonly labelled: "above" | "below";
+  readonly anchor?: "start" | "middle" | "end";
   readonly className: string;
 }
 
 /** A line across at one height, labelled on itself. */
-export function level({ y: height, label, labelled, className }: Level): Mark {
+export function level({ y: height, label, labelled, className, anchor = "end" }: Level): Mark {
   return ({ x, y }) => {
     const [left = 0, right = 0] = x.range();
     const at = px(y(height));
@@ -58,9 +59,9 @@ export function level({ y: height, label, labelled, className }: Level): Mark {
         "text",
         {
           class: `${className} label`,
-          x: px(right - 2),
+          x: px(anchor === "end" ? right - 2 : anchor === "start" ? left + 6 : (left + right) / 2),
           y: at + (labelled === "above" ? -5 : 14),
-          "text-anchor": "end",
+          "text-anchor": anchor,
         },
         label,
       ),

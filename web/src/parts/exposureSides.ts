@@ -1,8 +1,8 @@
 import type { SaddleOption } from "../api/shapes";
 import type { ExposureSide } from "../pictures/exposurePicture";
 
-/** The ranges in `3.00 mm against 1.60..5.00 mm, usual 2.50..4.00 mm`: the program states them in words only. */
-const ranges = /against (-?[\d.]+)\.\.(-?[\d.]+) mm, usual (-?[\d.]+)\.\.(-?[\d.]+) mm$/;
+/** The range in `3.00 mm against 1.60..5.00 mm`: the program states it in words only. */
+const range = /against (-?\d+(?:\.\d+)?)\.\.(-?\d+(?:\.\d+)?) mm/;
 
 export interface Exposure {
   readonly bass: number;
@@ -12,15 +12,16 @@ export interface Exposure {
 /** How far an option lets the saddle stand out, as far as its limits can be drawn. */
 export function exposureSides(option: SaddleOption, now: Exposure): ExposureSide[] {
   return (["bass", "treble"] as const).flatMap((side) => {
-    const check = option.checks.find(({ limit }) => limit.startsWith(`exposure, ${side}`));
-    const figures = ranges.exec(check?.figure ?? "");
+    const checks = option.checks.filter(({ limit }) => limit.startsWith(`exposure, ${side}`));
+    const [check] = checks;
+    const figures = range.exec(check?.figure ?? "");
     if (!figures) return [];
-    const [least = 0, most = 0, usualLeast = 0, usualMost = 0] = figures.slice(1).map(Number);
+    const [least = 0, most = 0] = figures.slice(1).map(Number);
     const made = option.saddles.map((saddle) => ({
       season: option.saddles.length > 1 ? saddle.season : "",
       mm: side === "bass" ? saddle.exposure_bass_mm : saddle.exposure_treble_mm,
     }));
     const after = made.length > 0 ? made : [{ season: "", mm: now[side] }];
-    return [{ side, now: now[side], after, least, most, usualLeast, usualMost }];
+    return [{ side, now: now[side], after, least, most, usual: checks.every(({ usual }) => usual) }];
   });
 }

@@ -10,8 +10,8 @@ export interface ExposureSide {
   readonly after: readonly { readonly season: string; readonly mm: number }[];
   readonly least: number;
   readonly most: number;
-  readonly usualLeast: number;
-  readonly usualMost: number;
+  /** Inside what the trade is used to, not only inside what can be done. */
+  readonly usual: boolean;
 }
 
 export interface ExposureChoice {
@@ -29,12 +29,9 @@ function between(low: number, mm: number, high: number): boolean {
 }
 
 function sideMark(side: ExposureSide, i: number, write: (mm: number) => string): Mark {
-  const { least, most, usualLeast, usualMost, after, now } = side;
-  const word = after.every(({ mm }) => between(usualLeast, mm, usualMost))
-    ? "usual"
-    : after.every(({ mm }) => between(least, mm, most))
-      ? "unusual"
-      : "outside";
+  const { least, most, usual, after, now } = side;
+  const kept = after.every(({ mm }) => between(least, mm, most));
+  const word = !kept ? "outside" : usual ? "usual" : "unusual";
   return ({ x, margin, width }): SvgNode[] => {
     const top = margin.top + i * rowHeight;
     const line = top + 28;
@@ -56,8 +53,7 @@ function sideMark(side: ExposureSide, i: number, write: (mm: number) => string):
         },
         word,
       ),
-      span(least, most, "possible", 7),
-      span(usualLeast, usualMost, "allowed", 7),
+      span(least, most, "allowed", 7),
       node("line", { class: "now", x1: px(x(now)), x2: px(x(now)), y1: line - 10, y2: line + 10 }),
       ...after.map(({ mm }) =>
         node("circle", { class: between(least, mm, most) ? "after" : "after broken", cx: px(x(mm)), cy: line, r: 5 }),
@@ -66,7 +62,7 @@ function sideMark(side: ExposureSide, i: number, write: (mm: number) => string):
   };
 }
 
-/** Shaded: usual. Outlined: what can be done. The stroke is the saddle as it is, the dot the saddle to be. */
+/** Shaded: what can be done. The stroke is the saddle as it is, the dot the saddle to be. */
 export function exposurePicture({ sides, ticks, unit, width, write }: ExposureChoice): SvgNode {
   const margin = { top: 0, right: 8, bottom: 42, left: 8 };
   const height = sides.length * rowHeight + margin.bottom;

@@ -28,7 +28,7 @@ export function heightTicks(low: number, high: number, notation: Notation, most 
   const step = sizes.find((size) => (high - low) / size <= most) ?? (high - low) / most;
   const ticks: Tick[] = [];
   for (let n = Math.ceil(low / step - 1e-6); n * step <= high + 1e-6; n += 1) {
-    ticks.push({ at: n * step, label: write(n * step, step) });
+    ticks.push({ at: n * step, label: write(n * step, step).replace(/^-/, "−") });
   }
   return ticks;
 }

@@ -83,6 +83,23 @@ function bandWords(first: number, today: number, bands: Bands): Mark {
   ]);
 }
 
+/** Where along a limit its words cross the bands least: the band's shares of the width they would take. */
+function calmest(bands: Bands, limit: number, side: "above" | "below", share: number): "start" | "middle" | "end" {
+  const count = bands.median_mm.length;
+  const tall = 0.16 * (Math.max(...bands.high_mm) - Math.min(...bands.low_mm));
+  const [low, high] = side === "below" ? [limit - tall, limit] : [limit, limit + tall];
+  const crossed = (from: number): number => {
+    const span = Array.from({ length: Math.round(share * count) }, (_, i) => Math.min(count - 1, from + i));
+    return span.filter((i) => (bands.low_mm[i] ?? 0) < high && (bands.high_mm[i] ?? 0) > low).length;
+  };
+  const places = [
+    { anchor: "end", crossed: crossed(Math.round((1 - share) * count)) },
+    { anchor: "start", crossed: crossed(0) },
+    { anchor: "middle", crossed: crossed(Math.round((0.5 - share / 2) * count)) },
+  ] as const;
+  return places.reduce((best, place) => (place.crossed < best.crossed ? place : best)).anchor;
+}
+
 function changeMarks(side: YearSide, first: number): Mark {
   const within = side.changes.filter((change) => dayNumber(change.date) >= first);
   return ({ x, y }): SvgNode[] => {
@@ -127,6 +144,7 @@ export function yearPicture(side: YearSide): SvgNode {
     y: heights,
   });
   const write = (mm: number): string => inTrade(mm)[side.notation];
+  const limitWords = 150 / (side.width - within.margin.left - within.margin.right);
   return drawing(within, [
     heightAxis(
       heightTicks(heights[0], heights[1], side.notation, 6),
@@ -134,8 +152,20 @@ export function yearPicture(side: YearSide): SvgNode {
     ),
     groundAxis(monthTicks(first, last, narrow)),
     ...bandMarks(first, side.bands),
-    level({ y: side.highest, label: `too high above ${write(side.highest)}`, labelled: "above", className: "limit" }),
-    level({ y: side.lowest, label: `too low below ${write(side.lowest)}`, labelled: "below", className: "limit" }),
+    level({
+      y: side.highest,
+      label: `too high above ${write(side.highest)}`,
+      labelled: "above",
+      className: "limit",
+      anchor: calmest(side.bands, side.highest, "above", limitWords),
+    }),
+    level({
+      y: side.lowest,
+      label: `too low below ${write(side.lowest)}`,
+      labelled: "below",
+      className: "limit",
+      anchor: calmest(side.bands, side.lowest, "below", limitWords),
+    }),
     moment({ x: today, label: `today ${shortDay(side.today)}`, className: "today", row: -1 }),
     bandWords(first, today, side.bands),
     changeMarks(side, first),

@@ -33,6 +33,14 @@ export const saddleChoices: Readonly<Record<string, string>> = {
   neck_angle: "neck angle",
 };
 
+export const saddleHeadings: Readonly<Record<string, string>> = {
+  leave: "Leave it as it is",
+  one_saddle: "One saddle all year",
+  two_saddles: "A winter and a summer saddle",
+  humid_room: "A room kept humid",
+  neck_angle: "Turn the neck instead",
+};
+
 export const states: Readonly<Record<string, string>> = { as_found: "as found", as_left: "as left" };
 
 /** String names from string 1, the thinnest, in standard tuning's order; a number beyond those known. */
