@@ -216,7 +216,7 @@ class LengthReader {
   }
 
   /// `3/32` at the front, told from the number of a next part by its slash.
-  bool fraction_ahead() const {
+  [[nodiscard]] bool fraction_ahead() const {
     std::size_t at = 0;
     while (at < rest_.size() && is_digit(rest_[at])) ++at;
     return at > 0 && at < rest_.size() && rest_[at] == '/';
@@ -252,7 +252,7 @@ class LengthReader {
     return inches(value);
   }
 
-  std::string_view field_unit() const {
+  [[nodiscard]] std::string_view field_unit() const {
     constexpr std::array<std::string_view, 4> names{"millimetres", "64ths", "thousandths", "inches"};
     return names[static_cast<std::size_t>(*bare_)];
   }
