@@ -37,8 +37,7 @@ struct InstrumentPage {
   std::vector<InstrumentLine> lines;  ///< newest visit first, then by name
   int page = 0;
   bool more = false;
-  int total = 0;               ///< how many match in all
-  bool total_is_exact = true;  ///< false: there are at least `total`, counting on would take long
+  int total = 0;
 };
 void describe(FieldVisitor&, InstrumentPage&);
 
@@ -77,6 +76,9 @@ class Book {
 
   [[nodiscard]] std::vector<Owner> owners() const;
   [[nodiscard]] std::vector<Home> homes() const;
+  /// The first `most` (1..200) owners or homes, by name, whose names have words beginning with those of `search`.
+  [[nodiscard]] std::vector<Owner> owners_named(const std::string& search, int most) const;
+  [[nodiscard]] std::vector<Home> homes_named(const std::string& search, int most) const;
   [[nodiscard]] Owner owner(RecordId id) const;
   [[nodiscard]] Home home(RecordId id) const;
   [[nodiscard]] Instrument instrument(RecordId id) const;

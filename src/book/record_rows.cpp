@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cassert>
 
+#include "book/book.h"
+
 namespace tailblock {
 namespace {
 
@@ -21,7 +23,7 @@ class ColumnVisitor : public FieldVisitor {
 
 class NameColumns final : public ColumnVisitor {
  public:
-  RecordColumns columns;
+  explicit NameColumns(RecordLayout& layout) : layout_(layout) {}
   void number(const Field& field, double&, const Range&) override { add(field, CellKind::number); }
   void length(const Field& field, Length&, const Range&) override { add(field, CellKind::number); }
   void integer(const Field& field, int&, const Range&) override { add(field, CellKind::whole); }
@@ -33,9 +35,11 @@ class NameColumns final : public ColumnVisitor {
 
  private:
   void add(const Field& field, CellKind kind) {
-    columns.names.emplace_back(field.name);
-    columns.kinds.push_back(kind);
+    if (field.name != "id" && field.name != "superseded_by") layout_.kept.push_back(layout_.names.size());
+    layout_.names.emplace_back(field.name);
+    layout_.kinds.push_back(kind);
   }
+  RecordLayout& layout_;
 };
 
 class TakeCells final : public ColumnVisitor {
@@ -54,7 +58,7 @@ class TakeCells final : public ColumnVisitor {
     cells.push_back(cell(std::string(names[static_cast<std::size_t>(index)])));
   }
   bool visit_optional(const Field&, bool have) override {
-    if (!have) cells.push_back(absent_cell(CellKind::number));  // its kind is put right from the columns
+    if (!have) cells.push_back(absent_cell(CellKind::number));  // its kind is put right from the layout
     return have;
   }
 };
@@ -89,71 +93,54 @@ class SetFields final : public ColumnVisitor {
   std::size_t at_ = 0;
 };
 
-bool is_kept(const std::string& name) { return name != "id" && name != "superseded_by"; }
-
-/// The cells of the kept columns, an absent one of its column's kind.
-std::vector<Cell> kept_cells(const RecordColumns& columns, const std::vector<Cell>& cells) {
-  assert(columns.names.size() == cells.size());
-  std::vector<Cell> kept;
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    if (!is_kept(columns.names[i])) continue;
-    kept.push_back(cells[i]);
-    kept.back().kind = columns.kinds[i];
-  }
-  return kept;
-}
-
 /// `a, b, c` of every kept column, each as `write` writes it.
 template <class Write>
-std::string kept_names(const RecordColumns& columns, Write write) {
+std::string kept_names(const RecordLayout& layout, Write write) {
   std::string text;
-  for (const std::string& name : columns.names) {
-    if (!is_kept(name)) continue;
-    if (!text.empty()) text += ", ";
-    text += write(name);
-  }
+  for (const std::size_t at : layout.kept) text += (text.empty() ? "" : ", ") + write(layout.names[at]);
   return text;
 }
 
 }  // namespace
 
-RecordColumns record_columns(const Describe& record) {
-  NameColumns walk;
+RecordLayout record_layout(std::string_view table, const Describe& record) {
+  RecordLayout layout;
+  NameColumns walk(layout);
   record(walk);
-  return walk.columns;
+  const auto name = [](const std::string& column) { return column; };
+  const auto given = [](const std::string& column) { return ":" + column; };
+  const auto set = [](const std::string& column) { return column + " = :" + column; };
+  layout.insert = "INSERT INTO " + std::string(table) + " (" + kept_names(layout, name) + ") VALUES (" +
+                  kept_names(layout, given) + ") RETURNING id";
+  layout.update = "UPDATE " + std::string(table) + " SET " + kept_names(layout, set) + " WHERE id = :id";
+  return layout;
 }
 
-std::vector<Cell> record_cells(const Describe& record) {
+std::vector<Cell> kept_cells(const RecordLayout& layout, const Describe& record) {
   TakeCells walk;
   record(walk);
-  return walk.cells;
+  assert(walk.cells.size() == layout.names.size());
+  std::vector<Cell> kept;
+  kept.reserve(layout.kept.size() + 1);
+  for (const std::size_t at : layout.kept) {
+    kept.push_back(std::move(walk.cells[at]));
+    kept.back().kind = layout.kinds[at];
+  }
+  return kept;
 }
 
 void set_record(const Describe& record, const std::vector<Cell>& row) {
   SetFields walk(row);
-  record(walk);
+  try {
+    record(walk);
+  } catch (const Refused& refused) {
+    throw StorageFault("a row of the book cannot be read: " + std::string(refused.what()));
+  }
 }
 
-int insert_row(Session& session, std::string_view table, const RecordColumns& columns, const std::vector<Cell>& cells) {
-  const std::string sql = "INSERT INTO " + std::string(table) + " (" +
-                          kept_names(columns, [](const std::string& name) { return name; }) + ") VALUES (" +
-                          kept_names(columns, [](const std::string& name) { return ":" + name; }) + ") RETURNING id";
-  return session.first<int>(sql, kept_cells(columns, cells)).value();
-}
-
-bool update_row(Session& session, std::string_view table, const RecordColumns& columns, const std::vector<Cell>& cells,
-                int id) {
-  const std::string sql = "UPDATE " + std::string(table) + " SET " +
-                          kept_names(columns, [](const std::string& name) { return name + " = :" + name; }) +
-                          " WHERE id = :id";
-  std::vector<Cell> given = kept_cells(columns, cells);
-  given.push_back(cell(id));
-  return session.run(sql, given) == 1;
-}
-
-std::string select_text(const RecordColumns& columns, std::string_view from) {
-  std::string text = "SELECT ";
-  for (const std::string& name : columns.names) text += (text.size() > 7 ? ", record." : "record.") + name;
+std::string select_text(const RecordLayout& layout, std::string_view from) {
+  std::string text;
+  for (const std::string& name : layout.names) text += (text.empty() ? "SELECT record." : ", record.") + name;
   return text + " FROM " + std::string(from);
 }
 

@@ -5,64 +5,94 @@
 #include <string_view>
 #include <vector>
 
+#include "book/records.h"
 #include "book/session.h"
 #include "quantity/fields.h"
 
 namespace tailblock {
 
-/// How a record lies in a table: one column a field, named as its describe() names it, lengths in millimetres, dates as
-/// ISO text, choices by name, flags as 0 and 1. A nested struct's fields lie beside the others; a list is rows of
+/// Which table keeps a record.
+template <class Record>
+inline constexpr std::string_view table_of = "";
+template <>
+inline constexpr std::string_view table_of<Owner> = "owners";
+template <>
+inline constexpr std::string_view table_of<Home> = "homes";
+template <>
+inline constexpr std::string_view table_of<Instrument> = "instruments";
+template <>
+inline constexpr std::string_view table_of<Visit> = "visits";
+template <>
+inline constexpr std::string_view table_of<Reading> = "readings";
+template <>
+inline constexpr std::string_view table_of<Intervention> = "interventions";
+template <>
+inline constexpr std::string_view table_of<SaddleDecision> = "saddle_decisions";
+
+/// How a record lies in its table: one column a field, named as its describe() names it, lengths in millimetres, dates
+/// as ISO text, choices by name, flags as 0 and 1. A nested struct's fields lie beside the others; a list is rows of
 /// another table and is passed over. `supersedes` 0 is NULL; `superseded_by` is found, never kept.
-struct RecordColumns {
+struct RecordLayout {
   std::vector<std::string> names;
   std::vector<CellKind> kinds;
+  std::vector<std::size_t> kept;  ///< which of them a row is written with: not the id, nor what is found
+  std::string insert, update;     ///< the statements
 };
 
 using Describe = std::function<void(FieldVisitor&)>;
 
-[[nodiscard]] RecordColumns record_columns(const Describe& record);
-[[nodiscard]] std::vector<Cell> record_cells(const Describe& record);
-/// Sets the record from a row read with its record_columns.
+[[nodiscard]] RecordLayout record_layout(std::string_view table, const Describe& record);
+/// The kept cells of a record.
+[[nodiscard]] std::vector<Cell> kept_cells(const RecordLayout& layout, const Describe& record);
+/// Sets the record from a whole row.
+/// @throws StorageFault when the row holds what no record can: the file was damaged, or changed by another program.
 void set_record(const Describe& record, const std::vector<Cell>& row);
-
-int insert_row(Session& session, std::string_view table, const RecordColumns& columns, const std::vector<Cell>& cells);
-bool update_row(Session& session, std::string_view table, const RecordColumns& columns, const std::vector<Cell>& cells,
-                int id);
-[[nodiscard]] std::string select_text(const RecordColumns& columns, std::string_view from);
+[[nodiscard]] std::string select_text(const RecordLayout& layout, std::string_view from);
 
 template <class Record>
-[[nodiscard]] const RecordColumns& columns_of() {
-  static const RecordColumns columns = [] {
+[[nodiscard]] const RecordLayout& layout_of() {
+  static const RecordLayout layout = [] {
     Record record;
-    return record_columns([&](FieldVisitor& visit) { describe(visit, record); });
+    return record_layout(table_of<Record>, [&](FieldVisitor& visit) { describe(visit, record); });
   }();
-  return columns;
+  return layout;
 }
 
 /// Adds a record and returns its new id, whatever id it came with.
 template <class Record>
-int insert_record(Session& session, std::string_view table, Record record) {
-  return insert_row(session, table, columns_of<Record>(),
-                    record_cells([&](FieldVisitor& visit) { describe(visit, record); }));
+int insert_record(Session& session, Record record) {
+  const RecordLayout& layout = layout_of<Record>();
+  return session.first<int>(layout.insert, kept_cells(layout, [&](FieldVisitor& visit) { describe(visit, record); }))
+      .value();
 }
 
 /// Changes the record with this id; false when there is none.
 template <class Record>
-bool update_record(Session& session, std::string_view table, Record record) {
-  return update_row(session, table, columns_of<Record>(),
-                    record_cells([&](FieldVisitor& visit) { describe(visit, record); }), record.id);
+bool update_record(Session& session, Record record) {
+  const RecordLayout& layout = layout_of<Record>();
+  std::vector<Cell> given = kept_cells(layout, [&](FieldVisitor& visit) { describe(visit, record); });
+  given.push_back(cell(record.id));
+  return session.run(layout.update, given) == 1;
 }
 
-/// The records of `from`, which names the table or view `record`: `"visits AS record WHERE record.id = :id"`.
+/// Hands over the records of `from` one by one; it names the table or view `record`: `"visits AS record WHERE record.id
+/// = :id"`.
+template <class Record, class Take>
+void each_record(Session& session, std::string_view from, const std::vector<Cell>& given, Take take) {
+  const RecordLayout& layout = layout_of<Record>();
+  session.ask(select_text(layout, from), given, layout.kinds, [&](const std::vector<Cell>& row) {
+    Record record;
+    set_record([&](FieldVisitor& visit) { describe(visit, record); }, row);
+    take(std::move(record));
+  });
+}
+
+/// Those records, all of them.
 template <class Record>
 [[nodiscard]] std::vector<Record> select_records(Session& session, std::string_view from,
                                                  const std::vector<Cell>& given = {}) {
   std::vector<Record> records;
-  session.ask(select_text(columns_of<Record>(), from), given, columns_of<Record>().kinds,
-              [&](const std::vector<Cell>& row) {
-                Record& record = records.emplace_back();
-                set_record([&](FieldVisitor& visit) { describe(visit, record); }, row);
-              });
+  each_record<Record>(session, from, given, [&](Record&& record) { records.push_back(std::move(record)); });
   return records;
 }
 

@@ -153,7 +153,6 @@ void describe(FieldVisitor& visit, InstrumentPage& page) {
   visit.integer({"page", "which page, the first being 0"}, page.page, record_numbers);
   visit.flag({"more", "whether another page follows"}, page.more);
   visit.integer({"total", "how many instruments match"}, page.total, record_numbers);
-  visit.flag({"total_is_exact", "false: at least that many match"}, page.total_is_exact);
 }
 
 void describe(FieldVisitor& visit, VisitStory& story) {

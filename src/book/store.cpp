@@ -34,4 +34,10 @@ void throw_missing(std::string_view field, RecordId id) {
   throw NotInBook(std::string(field) + ": " + std::to_string(id) + " is not in the book");
 }
 
+void require_kept(Session& session, std::string_view table, std::string_view field, RecordId id) {
+  if (!session.first<int>("SELECT 1 FROM " + std::string(table) + " WHERE id = :id", {cell(id)})) {
+    throw_missing(field, id);
+  }
+}
+
 }  // namespace tailblock

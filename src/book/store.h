@@ -7,6 +7,8 @@
 #include <vector>
 
 #include "book/book.h"
+#include "book/instrument_list.h"
+#include "book/name_list.h"
 #include "book/session.h"
 
 namespace tailblock {
@@ -38,6 +40,8 @@ struct Book::Store {
 
   std::filesystem::path file;
   TradeTables tables;
+  InstrumentList instruments;
+  NameList owners{"owners"}, homes{"homes"};
 
  private:
   /// A reading session, taken for one look.
@@ -63,5 +67,7 @@ struct Book::Store {
 
 /// @throws NotInBook as `instrument_id: 17 is not in the book`.
 [[noreturn]] void throw_missing(std::string_view field, RecordId id);
+/// @throws NotInBook when `table` has no row with this id; `field` is what the asker calls it.
+void require_kept(Session& session, std::string_view table, std::string_view field, RecordId id);
 
 }  // namespace tailblock

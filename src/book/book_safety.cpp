@@ -1,0 +1,134 @@
+#include <algorithm>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "book/book.h"
+#include "book/file_safety.h"
+#include "book/migrations.h"
+#include "book/record_rows.h"
+#include "book/store.h"
+
+namespace tailblock {
+namespace {
+
+using Troubles = std::vector<std::string>;
+
+void add_damage(Session& session, Troubles& troubles) {
+  session.ask("PRAGMA integrity_check", {}, {CellKind::text}, [&](const std::vector<Cell>& row) {
+    if (row.front().text != "ok") troubles.push_back("damaged: " + row.front().text);
+  });
+}
+
+void add_broken_references(Session& session, Troubles& troubles) {
+  session.ask(
+      "PRAGMA foreign_key_check", {}, {CellKind::text, CellKind::whole, CellKind::text},
+      [&](const std::vector<Cell>& row) {
+        const std::string which = row[1].absent ? "a row" : "row " + std::to_string(row[1].whole);
+        troubles.push_back(row[0].text + ": " + which + " refers to one of " + row[2].text + " that is not there");
+      });
+}
+
+/// Whatever a rule of the tables or a trigger keeps from happening, unless another program was at the file.
+struct Rule {
+  const char* broken;
+  const char* rows;  ///< asks for the ids of those that break it
+};
+constexpr Rule rules[]{
+    {"home has not twelve months of air: ",
+     "SELECT id FROM homes WHERE (SELECT count(*) FROM home_months WHERE home_id = homes.id) <> 12"},
+    {"reading corrects one of another visit or measure: ",
+     "SELECT correction.id FROM readings AS correction JOIN readings AS old ON old.id = correction.supersedes "
+     "WHERE old.visit_id <> correction.visit_id OR old.measure <> correction.measure"},
+    {"reading is superseded twice: ",
+     "SELECT supersedes FROM readings WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING count(*) > 1"},
+    {"instrument is not in the list of changes: ",
+     "SELECT id FROM instruments WHERE id NOT IN (SELECT id FROM list_changes WHERE list = 'instruments')"},
+    {"owner is not in the list of changes: ",
+     "SELECT id FROM owners WHERE id NOT IN (SELECT id FROM list_changes WHERE list = 'owners')"},
+    {"home is not in the list of changes: ",
+     "SELECT id FROM homes WHERE id NOT IN (SELECT id FROM list_changes WHERE list = 'homes')"},
+};
+
+void add_broken_rules(Session& session, Troubles& troubles) {
+  for (const Rule& rule : rules) {
+    session.ask(rule.rows, {}, {CellKind::whole}, [&](const std::vector<Cell>& row) {
+      troubles.push_back(rule.broken + std::to_string(row.front().whole));
+    });
+  }
+}
+
+/// Every table, index, view and trigger with its text, in one order.
+std::vector<std::tuple<std::string, std::string>> schema_of(Session& session) {
+  return session.rows<std::string, std::string>(
+      "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY name");
+}
+
+/// Compares with a new book made in memory.
+void add_changed_schema(Session& session, Troubles& troubles) {
+  Session fresh(":memory:", Session::May::write);
+  migrate(fresh, migration_files(), [](Session&) {});
+  const auto expected = schema_of(fresh), found = schema_of(session);
+  for (const auto& [name, sql] : expected) {
+    if (std::find(found.begin(), found.end(), std::tuple(name, sql)) == found.end()) {
+      troubles.push_back(name + ": is missing from the book, or not as this program made it");
+    }
+  }
+}
+
+template <class Record>
+void add_unreadable(Session& session, Troubles& troubles) {
+  try {
+    each_record<Record>(session, std::string(table_of<Record>) + " AS record", {}, [](Record&&) {});
+  } catch (const StorageFault& fault) {
+    troubles.push_back(std::string(table_of<Record>) + ": " + fault.what());
+  }
+}
+
+void add_unreadable_records(Session& session, Troubles& troubles) {
+  add_unreadable<Owner>(session, troubles);
+  add_unreadable<Home>(session, troubles);
+  add_unreadable<Instrument>(session, troubles);
+  add_unreadable<Visit>(session, troubles);
+  add_unreadable<Intervention>(session, troubles);
+  add_unreadable<SaddleDecision>(session, troubles);
+}
+
+}  // namespace
+
+void Book::back_up_to(const std::filesystem::path& copy) const {
+  if (std::filesystem::exists(copy)) throw Refused("copy: " + copy.string() + " is there already");
+  UnfinishedFile unfinished(copy);
+  {
+    Session session(store_->file, Session::May::read);
+    session.copy_to(unfinished.path());
+  }
+  {
+    Session check(unfinished.path(), Session::May::read);
+    Troubles troubles;
+    add_damage(check, troubles);
+    if (!troubles.empty()) {
+      throw StorageFault("no copy was made, the book itself is damaged: " + troubles.front() +
+                         "; restore the last good copy");
+    }
+  }
+  unfinished.finish();
+}
+
+std::vector<std::string> Book::troubles() const {
+  Troubles troubles;
+  for (const auto add :
+       {add_damage, add_broken_references, add_broken_rules, add_changed_schema, add_unreadable_records}) {
+    try {
+      store_->look([&](Session& session) {
+        add(session, troubles);
+        return true;
+      });
+    } catch (const StorageFault& fault) {
+      troubles.emplace_back(fault.what());
+    }
+  }
+  return troubles;
+}
+
+}  // namespace tailblock
