@@ -17,7 +17,7 @@ target_link_libraries(tailblock_test_support INTERFACE tailblock_test_support_he
 file(GLOB support_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/support/*.cpp)
 if(support_sources)
   add_library(tailblock_test_support_files STATIC ${support_sources})
-  target_link_libraries(tailblock_test_support_files PUBLIC tailblock_test_support ${rooms_to_cli})
+  target_link_libraries(tailblock_test_support_files PUBLIC tailblock_test_support ${rooms_to_quantity})
   set(support_library tailblock_test_support_files)
 endif()
 
