@@ -70,17 +70,22 @@ function bandMarks(first: number, bands: Bands): Mark[] {
   ];
 }
 
-/** Says on the picture what its bands are, in the stretch after today where they are widest. */
-function bandWords(first: number, today: number, bands: Bands): Mark {
-  const from = Math.max(0, Math.min(today - first + 20, bands.median_mm.length - 1));
+/** Says on the picture what its wide band is: after today where it is widest, on the side farther from a limit. */
+function bandWords(first: number, today: number, { bands, lowest, highest }: YearSide): Mark {
   const last = bands.median_mm.length - 1;
-  let widest = from;
+  const from = Math.max(0, Math.min(today - first + 20, last));
   const widthAt = (i: number): number => (bands.high_mm[i] ?? 0) - (bands.low_mm[i] ?? 0);
+  let widest = from;
   for (let i = from; i <= last - 40; i += 1) if (widthAt(i) > widthAt(widest)) widest = i;
   const at = Math.min(Math.max(widest, from + 30), Math.max(last - 45, 0));
-  return words([
-    { x: first + at, y: bands.high_mm[at] ?? 0, dy: -6, text: "9 in 10", className: "on-band", anchor: "middle" },
-  ]);
+  const [low, high] = [bands.low_mm[at] ?? 0, bands.high_mm[at] ?? 0];
+  return (within) => {
+    const room = (edge: number): number =>
+      Math.min(...[lowest, highest].map((limit) => Math.abs(within.y(edge) - within.y(limit))));
+    const above = room(high) >= 18 || room(high) >= room(low);
+    const place = above ? { y: high, dy: -6 } : { y: low, dy: 15 };
+    return words([{ x: first + at, text: "9 in 10", className: "on-band", anchor: "middle", ...place }])(within);
+  };
 }
 
 /** Where along a limit its words cross the bands least: the band's shares of the width they would take. */
@@ -167,7 +172,7 @@ export function yearPicture(side: YearSide): SvgNode {
       anchor: calmest(side.bands, side.lowest, "below", limitWords),
     }),
     moment({ x: today, label: `today ${shortDay(side.today)}`, className: "today", row: -1 }),
-    bandWords(first, today, side.bands),
+    bandWords(first, today, side),
     changeMarks(side, first),
     ...readingMarks(side, first),
     ...(side.looked === undefined

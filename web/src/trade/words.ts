@@ -52,6 +52,11 @@ export function noteName(number: number, stopped: number): string {
   return stopped === 0 ? `${stringName(number)} open` : `${stringName(number)} at fret ${stopped}`;
 }
 
+/** A sentence whose figures do not part from their units at the end of a line. */
+export function keptTogether(sentence: string): string {
+  return sentence.replace(/(\d) (mm|%|days?|in 100|°)(?![a-z])/g, "$1\u00a0$2");
+}
+
 /** `saddle_lowered` as words, where the tables have no label of their own. */
 export function plainWords(name: string): string {
   return name.replaceAll("_", " ");
