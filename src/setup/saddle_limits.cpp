@@ -28,7 +28,7 @@ struct Figure {
 };
 
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 49> figures_of(SaddleLimits& limits) {
+std::array<Figure, 50> figures_of(SaddleLimits& limits) {
   return {{
       {"open_ended_exposure_least", &limits.open_ended.least, lengths},
       {"open_ended_exposure_usual_least", &limits.open_ended.usual_least, lengths},
@@ -68,6 +68,7 @@ std::array<Figure, 49> figures_of(SaddleLimits& limits) {
       {"room_humidity_first", &limits.room_humidity_first, humidities},
       {"room_humidity_step", &limits.room_humidity_step, steps},
       {"room_humidity_last", &limits.room_humidity_last, humidities},
+      {"room_humidity_cracks", &limits.room_humidity_cracks, humidities},
       {"season_least", &limits.season_least, weights},
       {"two_saddle_swing_least", &limits.two_saddle_swing_least, lengths},
       {"two_saddle_swing_most", &limits.two_saddle_swing_most, lengths},

@@ -25,7 +25,7 @@ struct SaddleLimits {
   /// Weighted days a year that the work must save to be advised.
   double worth_one_saddle, worth_two_saddles, worth_humid_room, worth_neck_angle;
   double few_days;
-  double room_humidity_first, room_humidity_step, room_humidity_last;
+  double room_humidity_first, room_humidity_step, room_humidity_last, room_humidity_cracks;
   double season_least;
   double two_saddle_swing_least, two_saddle_swing_most;
   double relief_least, relief_most, relief_gain_low, relief_gain_high;
