@@ -12,7 +12,7 @@ namespace tailblock {
 namespace {
 
 constexpr int lag_nodes = 7;
-constexpr double lag_reach = 2.4;  // prior standard deviations on either side
+constexpr double lag_reach = 2.8;  // prior standard deviations on either side
 constexpr int coarse_responses = 25;
 constexpr int fine_responses = 11;
 constexpr double response_reach = 3.9;
