@@ -28,14 +28,19 @@ Estimate estimate(double low, double high, Share share) {
 }  // namespace
 
 LogDensity::LogDensity(double first_node, double spacing, std::span<const double> weight)
-    : first_(first_node), spacing_(spacing / finer) {
+    : first_(first_node - spacing), spacing_(spacing / finer) {
   std::vector<double> logs;
   for (const double w : weight) logs.push_back(std::log(std::max(w, 1e-300)));
+  // One more node at either end, on the parabola through the last three and never above the last.
+  const auto beyond = [](double end, double next, double third) { return std::min(end, 3 * end - 3 * next + third); };
+  const std::size_t n = logs.size();
+  logs.push_back(beyond(logs[n - 1], logs[n - 2], logs[n - 3]));
+  logs.insert(logs.begin(), beyond(logs[0], logs[1], logs[2]));
   const auto last = static_cast<int>(logs.size()) - 1;
   const auto node = [&](int i) { return logs[static_cast<std::size_t>(std::clamp(i, 0, last))]; };
   for (int i = 0; i <= last; ++i) {
     for (int part = 0; part < (i < last ? finer : 1); ++part) {
-      // Cubic through the nodes at -1, 0, 1, 2 (Lagrange); at the ends the nearest node stands for the one missing.
+      // Cubic through the nodes at -1, 0, 1, 2 (Lagrange).
       const double t = static_cast<double>(part) / finer;
       const double log_density = -t * (t - 1) * (t - 2) / 6 * node(i - 1) + (t + 1) * (t - 1) * (t - 2) / 2 * node(i) -
                                  (t + 1) * t * (t - 2) / 2 * node(i + 1) + (t + 1) * t * (t - 1) / 6 * node(i + 2);
@@ -90,7 +95,7 @@ Estimate lag_estimate(const Learnt& learnt) {
   const double last = std::log(in_days(learnt.lags.back().lag));
   const double spacing = (last - first) / static_cast<double>(weight.size() - 1);
   const LogDensity density(first, spacing, weight);
-  return estimate(first, last, [&](double log_x) { return density.share_below(log_x); });
+  return estimate(first - spacing, last + spacing, [&](double log_x) { return density.share_below(log_x); });
 }
 
 }  // namespace tailblock

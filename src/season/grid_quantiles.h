@@ -9,7 +9,8 @@
 namespace tailblock {
 
 /// A density over the logarithm of something, known at equally spaced nodes and smooth between them: its logarithm is
-/// drawn as a cubic through four nodes, on a grid eight times as fine; straight lines from there.
+/// drawn as a cubic through four nodes, on a grid eight times as fine; straight lines from there. At least three nodes;
+/// one more is guessed at either end.
 class LogDensity {
  public:
   LogDensity(double first_node, double spacing, std::span<const double> weight);

@@ -18,6 +18,7 @@ constexpr int draws = 150000;
 #else
 constexpr int draws = 5000;
 #endif
+constexpr int instruments_a_lag = 5;
 
 /// The whole posterior by drawing instruments from the prior and weighing each by how well it fits the readings: no
 /// grid, no matrix, the weather day by day. Slow and obvious, and only good for coarse gauges.
@@ -46,13 +47,13 @@ class PlainPosterior {
                                     p.guessed_wood_log_sd * p.guessed_wood_log_sd);
     const double T = in_days(request_.home.weather_memory);
     std::vector<Drawn> drawn;
-    for (int lag_draw = 0; lag_draw < draws / 50; ++lag_draw) {
+    for (int lag_draw = 0; lag_draw < draws / instruments_a_lag; ++lag_draw) {
       const double lag = p.lag_median * std::exp(p.lag_log_sd * normal(random));
       const WoodPath path = wood_path(air_, before_, days(lag));
       const double wood_kept = std::exp(-1 / lag);
       const double air_kept = std::exp(-1 / T);
       const double passed = T * (air_kept - wood_kept) / (T - lag);
-      for (int k = 0; k < 50; ++k) {
+      for (int k = 0; k < instruments_a_lag; ++k) {
         const double r = p.structure_response * p.transmission * width * width * std::exp(log_sd * normal(random));
         const double ratio = p.treble_ratio + p.treble_ratio_sd * normal(random);
         const double drift = p.drift + p.drift_sd * normal(random);
