@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "book/questions.h"
+#include "quantity/trade_notation.h"
 
 namespace tailblock {
 namespace {
@@ -11,6 +12,27 @@ Length known_or(const InstrumentStory& story, Date today, std::string_view measu
   if (const auto read = latest_reading(story, measure, today)) return mm(*read);
   said.push_back(words + ": " + plain_number(in_mm(assumed)) + " mm assumed, none was read");
   return assumed;
+}
+
+struct SideNeeds {
+  Length wanted, highest;
+};
+
+SideNeeds side_needs(const std::string& side, Length lowest, const PlayerSide& usual, std::optional<Length> wanted_said,
+                     std::optional<Length> highest_said, std::vector<std::string>& said) {
+  SideNeeds needs;
+  needs.wanted = std::max(wanted_said.value_or(usual.wanted), wanted_said ? lowest : lowest + usual.least_margin);
+  if (wanted_said && *wanted_said < lowest) {
+    said.push_back("Wanted at the " + side + ": " + as_trade(*wanted_said).millimetres +
+                   " would touch frets, played like this; " + as_trade(lowest).millimetres + " is aimed at");
+  }
+  needs.highest = highest_said.value_or(needs.wanted + usual.comfort);
+  if (needs.highest < needs.wanted + usual.least_margin) {
+    needs.highest = needs.wanted + usual.least_margin;
+    said.push_back("Highest at the " + side + ": " + as_trade(*highest_said).millimetres +
+                   " leaves no room over the least clean action; " + as_trade(needs.highest).millimetres + " is allowed");
+  }
+  return needs;
 }
 
 }  // namespace
@@ -60,17 +82,18 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
   const Instrument& instrument = story.instrument;
   PlayerNeeds needs;
   needs.least_clean = least_clean_action(setup.clearance, *memo.of(envelope_request(setup.clearance)));
-  needs.limits.lowest_bass = needs.least_clean.outer.action12_bass;
-  needs.limits.lowest_treble = needs.least_clean.outer.action12_treble;
-  const auto wanted = [](const std::optional<Length>& said, const PlayerSide& side, Length lowest) {
-    return said.value_or(std::max(side.wanted, lowest + side.least_margin));
-  };
-  needs.wanted_bass = wanted(instrument.wanted_action12_bass, tables.players.bass, needs.limits.lowest_bass);
-  needs.wanted_treble = wanted(instrument.wanted_action12_treble, tables.players.treble, needs.limits.lowest_treble);
-  needs.limits.highest_bass =
-      instrument.highest_action12_bass.value_or(needs.wanted_bass + tables.players.bass.comfort);
-  needs.limits.highest_treble =
-      instrument.highest_action12_treble.value_or(needs.wanted_treble + tables.players.treble.comfort);
+  const OuterHeights& lowest = needs.least_clean.outer;
+  const SideNeeds bass = side_needs("bass", lowest.action12_bass, tables.players.bass, instrument.wanted_action12_bass,
+                                    instrument.highest_action12_bass, needs.assumed);
+  const SideNeeds treble =
+      side_needs("treble", lowest.action12_treble, tables.players.treble, instrument.wanted_action12_treble,
+                 instrument.highest_action12_treble, needs.assumed);
+  needs.limits = {.lowest_bass = lowest.action12_bass,
+                  .lowest_treble = lowest.action12_treble,
+                  .highest_bass = bass.highest,
+                  .highest_treble = treble.highest};
+  needs.wanted_bass = bass.wanted;
+  needs.wanted_treble = treble.wanted;
   return needs;
 }
 

@@ -20,6 +20,12 @@ void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& va
   maybe(visit, field, value, [&](const Field& present, Date& date) { visit.date(present, date); });
 }
 
+std::vector<std::string> all_assumed(const KnownSetup& setup, const PlayerNeeds& needs) {
+  std::vector<std::string> all = setup.assumed;
+  all.insert(all.end(), needs.assumed.begin(), needs.assumed.end());
+  return all;
+}
+
 BridgeMeasures known_bridge(const InstrumentStory& story, Date today, std::vector<std::string>& assumed) {
   BridgeMeasures bridge;
   bridge.slot = story.instrument.slot;
@@ -53,7 +59,7 @@ SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   answer.today = span.today;
   answer.limits = needs.limits;
   answer.least_clean = needs.least_clean;
-  answer.assumed = setup.assumed;
+  answer.assumed = all_assumed(setup, needs);
   const YearRequest request{.instrument = response_request(story, std::move(log), span.today),
                             .first = span.first,
                             .count = span.count,
@@ -71,7 +77,7 @@ SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   today = wishes.today.value_or(today);
   const KnownSetup setup = known_setup(story, tables, today);
   const PlayerNeeds needs = player_needs(story, setup, tables, memo);
-  answer.assumed = setup.assumed;
+  answer.assumed = all_assumed(setup, needs);
   SaddleRequest& request = answer.request;
   request.instrument = response_request(story, std::move(log), today);
   request.first = wishes.first.value_or(today);

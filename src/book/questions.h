@@ -25,11 +25,13 @@ struct KnownSetup {
 };
 [[nodiscard]] KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today);
 
-/// What the strings need under them and what the player puts up with.
+/// What the strings need under them and what the player puts up with. A player who wants the strings lower than they
+/// play clean is given the least clean action, and one who then has no room above it a margin; both are said.
 struct PlayerNeeds {
   ActionLimits limits;
   Length wanted_bass, wanted_treble;
   LeastCleanAction least_clean;
+  std::vector<std::string> assumed;
 };
 [[nodiscard]] PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, const DataTables& tables,
                                        EnvelopeMemo& memo);

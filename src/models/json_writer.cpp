@@ -62,7 +62,7 @@ class Writer final : public JsonWriter {
     const auto end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::general, 12).ptr;
     double rounded = 0;
     std::from_chars(text.data(), end, rounded);
-    return rounded;
+    return rounded + 0.0;  // never -0
   }
 
   Json& put(const Field& field, Json value) { return (*open_.back())[std::string(field.name)] = std::move(value); }
