@@ -1,0 +1,120 @@
+#include "book/migrations.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+
+#include "shop_for_tests.h"
+
+namespace tailblock {
+namespace {
+
+using testing::day;
+using testing::expect_refused;
+using testing::TemporaryFolder;
+namespace fs = std::filesystem;
+
+const auto nothing_more = [](Session&) {};
+
+/// The book that the program with this schema number left, kept in tests/book/books as text.
+fs::path book_of_number(const TemporaryFolder& folder, int number) {
+  const std::string digits = std::to_string(number);
+  const fs::path file = folder / ("book" + digits);
+  Session(file, Session::May::write)
+      .script(testing::repository_file("tests/book/books/" + std::string(4 - digits.size(), '0') + digits + ".sql"));
+  return file;
+}
+
+int newest_number() { return migration_files().back().number; }
+
+TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
+  for (int number = 1; number <= newest_number(); ++number) {
+    SCOPED_TRACE("schema number " + std::to_string(number));
+    const TemporaryFolder folder;
+    const fs::path file = book_of_number(folder, number);
+    const Book book(file);
+    EXPECT_EQ(book.schema_number(), newest_number());
+    EXPECT_EQ(book.troubles(), std::vector<std::string>{});
+    EXPECT_EQ(book.setting("shop name"), "the bench");
+    ASSERT_EQ(book.instruments({}).total, 2);
+    EXPECT_EQ(book.instruments({}).lines.front().name, "the blackened parlour");
+    EXPECT_EQ(book.instruments({.search = "zoe 1910"}).total, 1);
+
+    const InstrumentStory story = book.story(1);
+    EXPECT_EQ(story.owner.contact, "by post");
+    EXPECT_EQ(story.home.air.temperature_c.at(11), 14);
+    EXPECT_EQ(story.logged_days, 2);
+    EXPECT_EQ(story.instrument.design.body_size, BodySize::parlour);
+    EXPECT_EQ(story.instrument.slot_length, mm(108));
+    ASSERT_EQ(story.visits.size(), 2U);
+    EXPECT_EQ(story.visits[0].visit.reason, "strings too low");
+    ASSERT_EQ(story.visits[0].readings.size(), 2U);
+    EXPECT_EQ(story.visits[0].readings[0].superseded_by, 2);
+    EXPECT_EQ(story.visits[0].readings[1].value, 1.984375);
+    EXPECT_EQ(story.visits[0].interventions.at(0).action12_bass_change, mm(-0.25));
+    EXPECT_EQ(story.visits[0].decisions.at(0).choice, "two_saddles");
+    EXPECT_EQ(story.visits[1].readings.at(0).state, ReadingState::as_left);
+  }
+}
+
+TEST(Migrations, committed_ones_are_never_edited) {
+  using Schema = std::vector<std::tuple<std::string, std::string>>;
+  const auto schema_of = [](Session& session) -> Schema {
+    return session.rows<std::string, std::string>(
+        "SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY name");
+  };
+  for (int number = 1; number <= newest_number(); ++number) {
+    SCOPED_TRACE("schema number " + std::to_string(number));
+    const TemporaryFolder folder;
+    Session left(book_of_number(folder, number), Session::May::read);
+    Session made(folder / "made", Session::May::write);
+    migrate(made, migration_files().first(static_cast<std::size_t>(number)), nothing_more);
+    EXPECT_EQ(schema_of(made), schema_of(left)) << "a migration is not what it was when a book was left with it";
+  }
+}
+
+TEST(Migrations, a_book_of_a_newer_program_is_refused_and_left_alone) {
+  const TemporaryFolder folder;
+  const fs::path file = folder / "shop.book";
+  { const Book book(file); }
+  Session(file, Session::May::write).script("INSERT INTO migrations VALUES (99, 'from-the-future', '2030-01-01')");
+  expect_refused([&] { const Book book(file); }, "book: its schema number 99 is newer than this program's " +
+                                                     std::to_string(newest_number()) +
+                                                     "; open it with the newer program");
+  Session session(file, Session::May::read);
+  EXPECT_EQ(applied_number(session), 99);
+}
+
+TEST(Migrations, one_that_fails_leaves_the_book_as_it_was) {
+  const TemporaryFolder folder;
+  const fs::path file = book_of_number(folder, 1);
+  const auto first = migration_files().front();
+  const std::vector<MigrationFile> failing{
+      first,
+      {2, "half", "CREATE TABLE stock (id INTEGER PRIMARY KEY) STRICT; INSERT INTO stock VALUES (7);"},
+      {3, "bad", "CREATE TABLE prices (id INTEGER PRIMARY KEY); INSERT INTO nowhere VALUES (1);"}};
+  Session session(file, Session::May::write);
+  EXPECT_THROW(migrate(session, failing, nothing_more), StorageFault);
+  EXPECT_EQ(applied_number(session), 1);
+  EXPECT_THROW(session.script("SELECT * FROM stock"), StorageFault);
+  EXPECT_EQ(session.first<int>("PRAGMA foreign_keys"), 1);
+  EXPECT_EQ(session.first<int>("SELECT count(*) FROM readings"), 3);
+}
+
+TEST(Migrations, one_that_would_leave_a_reference_to_nothing_is_not_applied) {
+  const TemporaryFolder folder;
+  const fs::path file = book_of_number(folder, 1);
+  const std::vector<MigrationFile> losing{migration_files().front(), {2, "lose-owners", "DELETE FROM owners;"}};
+  Session session(file, Session::May::write);
+  EXPECT_THROW(migrate(session, losing, nothing_more), StorageFault);
+  EXPECT_EQ(session.first<int>("SELECT count(*) FROM owners"), 2);
+}
+
+TEST(Migrations, numbers_have_no_gaps_and_start_with_one) {
+  int expected = 1;
+  for (const MigrationFile& migration : migration_files()) EXPECT_EQ(migration.number, expected++);
+  EXPECT_GT(expected, 2);
+}
+
+}  // namespace
+}  // namespace tailblock
