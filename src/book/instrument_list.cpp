@@ -34,21 +34,22 @@ bool InstrumentList::Place::operator<(const Place& other) const {
 std::vector<InstrumentList::Place> InstrumentList::changed_places(Session& session, int since) {
   using Text = std::string;
   std::vector<Place> places;
-  for (const auto& [id, home_id, last_visit, body_size, slot, name, made, owner, home] :
-       session.rows<int, int, std::optional<Date>, Text, Text, Text, Text, Text, Text>(
-           "SELECT i.id, i.home_id, (SELECT max(date) FROM visits WHERE instrument_id = i.id), i.body_size, i.slot, "
-           "i.name, i.made, o.name, h.name "
-           "FROM list_changes AS change JOIN instruments AS i ON i.id = change.id "
-           "JOIN owners AS o ON o.id = i.owner_id JOIN homes AS h ON h.id = i.home_id "
-           "WHERE change.list = 'instruments' AND change.number > :since",
-           {cell(since)})) {
-    places.push_back({.id = id,
-                      .home_id = home_id,
-                      .last_visit = last_visit ? static_cast<int>(last_visit->time_since_epoch().count()) : never,
-                      .body_size = enum_named<BodySize>("body_size", body_size, body_size_names),
-                      .slot = enum_named<SaddleSlot>("slot", slot, saddle_slot_names),
-                      .searched = Searched({name, made, owner, home})});
-  }
+  session.each<int, int, std::optional<Date>, Text, Text, Text, Text, Text, Text>(
+      "SELECT i.id, i.home_id, (SELECT max(date) FROM visits WHERE instrument_id = i.id), i.body_size, i.slot, "
+      "i.name, i.made, o.name, h.name "
+      "FROM list_changes AS change JOIN instruments AS i ON i.id = change.id "
+      "JOIN owners AS o ON o.id = i.owner_id JOIN homes AS h ON h.id = i.home_id "
+      "WHERE change.list = 'instruments' AND change.number > :since",
+      {cell(since)},
+      [&](RecordId id, RecordId home_id, const std::optional<Date>& last_visit, const Text& body_size, const Text& slot,
+          const Text& name, const Text& made, const Text& owner, const Text& home) {
+        places.push_back({.id = id,
+                          .home_id = home_id,
+                          .last_visit = last_visit ? static_cast<int>(last_visit->time_since_epoch().count()) : never,
+                          .body_size = enum_named<BodySize>("body_size", body_size, body_size_names),
+                          .slot = enum_named<SaddleSlot>("slot", slot, saddle_slot_names),
+                          .searched = Searched({name, made, owner, home})});
+      });
   return places;
 }
 

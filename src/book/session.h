@@ -54,6 +54,9 @@ class Session {
   /// Runs several statements, one after the other, without parameters.
   void script(const std::string& sql);
 
+  /// Hands over every row as values of these types.
+  template <class... Columns, class Take>
+  void each(const std::string& sql, const std::vector<Cell>& given, Take take);
   /// Every row as a tuple: `rows<int, std::string>("SELECT id, name FROM owners WHERE id > :id", {cell(3)})`.
   template <class... Columns>
   std::vector<std::tuple<Columns...>> rows(const std::string& sql, const std::vector<Cell>& given = {});
@@ -100,7 +103,7 @@ struct Column<double> {
 template <>
 struct Column<std::string> {
   static constexpr CellKind kind = CellKind::text;
-  static std::string value(const Cell& cell) { return cell.text; }
+  static const std::string& value(const Cell& cell) { return cell.text; }
 };
 template <>
 struct Column<Date> {
@@ -115,14 +118,19 @@ struct Column<std::optional<T>> {
   }
 };
 
+template <class... Columns, class Take>
+void Session::each(const std::string& sql, const std::vector<Cell>& given, Take take) {
+  const auto hand_over = [&]<std::size_t... at>(const std::vector<Cell>& row, std::index_sequence<at...>) {
+    take(Column<Columns>::value(row[at])...);
+  };
+  ask(sql, given, {Column<Columns>::kind...},
+      [&](const std::vector<Cell>& row) { hand_over(row, std::index_sequence_for<Columns...>{}); });
+}
+
 template <class... Columns>
 std::vector<std::tuple<Columns...>> Session::rows(const std::string& sql, const std::vector<Cell>& given) {
   std::vector<std::tuple<Columns...>> all;
-  const auto tuple_of = [&]<std::size_t... at>(const std::vector<Cell>& row, std::index_sequence<at...>) {
-    return std::tuple<Columns...>{Column<Columns>::value(row[at])...};
-  };
-  ask(sql, given, {Column<Columns>::kind...},
-      [&](const std::vector<Cell>& row) { all.push_back(tuple_of(row, std::index_sequence_for<Columns...>{})); });
+  each<Columns...>(sql, given, [&](const auto&... values) { all.emplace_back(values...); });
   return all;
 }
 
