@@ -14,8 +14,8 @@ namespace {
 constexpr int lag_nodes = 7;
 constexpr double lag_reach = 2.8;  // prior standard deviations on either side
 constexpr int coarse_responses = 25;
-constexpr int fine_responses = 11;
-constexpr double response_reach = 3.9;
+constexpr int fine_responses = 9;
+constexpr double response_reach = 3.4;
 constexpr int log_before_first_visit = 730;  // days of a hygrometer log before the first visit that are still used
 constexpr int most_corrections = 12;
 

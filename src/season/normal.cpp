@@ -58,6 +58,19 @@ double mixture_quantile(std::span<const double> weight, std::span<const double> 
   return x;
 }
 
+std::array<NormalValue, 5> mixture_at(std::span<const double> weight, std::span<const double> mean,
+                                      std::span<const double> inverse_sd, const FivePoints& points) {
+  std::array<NormalValue, 5> sums{};
+  for (std::size_t k = 0; k < weight.size(); ++k) {
+    for (std::size_t q = 0; q < points.size(); ++q) {
+      const NormalValue value = standard_normal((points[q] - mean[k]) * inverse_sd[k]);
+      sums[q].below += weight[k] * value.below;
+      sums[q].density += weight[k] * inverse_sd[k] * value.density;
+    }
+  }
+  return sums;
+}
+
 double NormalMixture::quantile(double p, double tolerance) const {
   const double total = std::accumulate(weight.begin(), weight.end(), 0.0);
   std::vector<double> share(weight.size());

@@ -58,4 +58,9 @@ struct NormalMixture {
 [[nodiscard]] double mixture_quantile(std::span<const double> weight, std::span<const double> mean,
                                       std::span<const double> inverse_sd, double p, double guess, double tolerance);
 
+/// Share below each of five points, and the density there, in one pass over the mixture.
+using FivePoints = std::array<double, 5>;
+[[nodiscard]] std::array<NormalValue, 5> mixture_at(std::span<const double> weight, std::span<const double> mean,
+                                                    std::span<const double> inverse_sd, const FivePoints& points);
+
 }  // namespace tailblock

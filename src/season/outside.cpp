@@ -9,7 +9,7 @@
 namespace tailblock {
 namespace {
 
-constexpr int days_together = 4;  // the paths are smooth: one day stands for four
+constexpr int days_together = 5;  // the paths are smooth: one day stands for five
 /// What stays the same all year (bass level, treble level, treble ratio) is sampled at 13 points: each coordinate takes
 /// the middles of 13 equal shares once, in orders found by search so that neither the coordinates nor their squares go
 /// together (correlations under 0.03).
@@ -33,26 +33,29 @@ std::vector<Day> sampled_days(int count) {
   return sampled;
 }
 
-/// One side of one path with the level and the ratio fixed: mean and the weather's spread on the sampled days.
-struct FixedSide {
-  std::vector<double> mean, inverse_sd;
-};
+/// One side of one path on the sampled days, what is not known of it kept apart.
+struct SampledSide {
+  std::vector<double> mean, of_level, of_ratio, inverse_sd;  // millimetres a standard normal; the weather's 1/sd
 
-FixedSide fixed_side(const YearPath& path, bool bass, double level, double ratio, const std::vector<Day>& sampled) {
-  const std::vector<double>& mean = bass ? path.bass_mm : path.treble_mm;
-  const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
-  const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
-  const double level_mm = level * (bass ? path.level_sd_bass_mm : path.level_sd_treble_mm);
-  const bool uncertain_ratio = !bass && !path.ratio_mm.empty();
-  FixedSide side;
-  for (const Day& day : sampled) {
-    const double of_ratio = uncertain_ratio ? path.ratio_mm[day.place] : 0;
-    const double sd = weather[day.place];
-    side.mean.push_back(mean[day.place] + loading[day.place] * level_mm + of_ratio * ratio);
-    side.inverse_sd.push_back(1 / std::sqrt(std::max(1e-12, sd * sd - of_ratio * of_ratio)));
+  SampledSide(const YearPath& path, bool bass, const std::vector<Day>& sampled) {
+    const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
+    const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
+    const double level_sd = bass ? path.level_sd_bass_mm : path.level_sd_treble_mm;
+    const bool uncertain_ratio = !bass && !path.ratio_mm.empty();
+    for (const Day& day : sampled) {
+      const double ratio = uncertain_ratio ? path.ratio_mm[day.place] : 0;
+      const double sd = weather[day.place];
+      mean.push_back((bass ? path.bass_mm : path.treble_mm)[day.place]);
+      of_level.push_back(loading[day.place] * level_sd);
+      of_ratio.push_back(ratio);
+      inverse_sd.push_back(1 / std::sqrt(std::max(1e-12, sd * sd - ratio * ratio)));
+    }
   }
-  return side;
-}
+
+  [[nodiscard]] double height(std::size_t i, double level, double ratio) const {
+    return mean[i] + of_level[i] * level + of_ratio[i] * ratio;
+  }
+};
 
 /// Days outside as a sum over days of chances, and how they come: the weather keeps a string out for days on end.
 struct Tally {
@@ -102,11 +105,11 @@ SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, doubl
   NormalMixture low, high;
   const auto table = node_table();
   for (const YearPath& path : paths.paths) {
+    const SampledSide side(path, bass, sampled);
     for (const std::array<double, 3>& z : table) {
-      const FixedSide side = fixed_side(path, bass, z[0], z[2], sampled);
       Tally under, over;
       for (std::size_t i = 0; i < sampled.size(); ++i) {
-        const double height = side.mean[i] + raised_mm;
+        const double height = side.height(i, z[0], z[2]) + raised_mm;
         under.add(below((floor_mm - height) * side.inverse_sd[i]), sampled[i].days);
         over.add(below((height - ceiling_mm) * side.inverse_sd[i]), sampled[i].days);
       }
@@ -128,15 +131,17 @@ DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
   for (const YearPath& path : paths.paths) {
     const double along = path.level_correlation;
     const double across = std::sqrt(std::max(0.0, 1 - along * along));
+    const SampledSide bass(path, true, sampled);
+    const SampledSide treble(path, false, sampled);
     for (const std::array<double, 3>& z : table) {
-      const FixedSide bass = fixed_side(path, true, z[0], 0, sampled);
-      const FixedSide treble = fixed_side(path, false, along * z[0] + across * z[1], z[2], sampled);
+      const double treble_level = along * z[0] + across * z[1];
       std::array<Tally, 6> tally;
       for (std::size_t i = 0; i < sampled.size(); ++i) {
-        const std::array<double, 4> chance{below((low_b - bass.mean[i]) * bass.inverse_sd[i]),
-                                           below((low_t - treble.mean[i]) * treble.inverse_sd[i]),
-                                           below((bass.mean[i] - high_b) * bass.inverse_sd[i]),
-                                           below((treble.mean[i] - high_t) * treble.inverse_sd[i])};
+        const double b = bass.height(i, z[0], 0);
+        const double t = treble.height(i, treble_level, z[2]);
+        const std::array<double, 4> chance{
+            below((low_b - b) * bass.inverse_sd[i]), below((low_t - t) * treble.inverse_sd[i]),
+            below((b - high_b) * bass.inverse_sd[i]), below((t - high_t) * treble.inverse_sd[i])};
         for (std::size_t k = 0; k < 4; ++k) tally[k].add(chance[k], sampled[i].days);
         // One weather moves both sides: the side that is nearer to its limit goes out first.
         tally[4].add(std::max(chance[0], chance[1]), sampled[i].days);

@@ -96,33 +96,38 @@ double narrowest_slot_mm(const BridgeMeasures& bridge) {
   return in_mm(bridge.slot_width_other_end ? std::min(width, *bridge.slot_width_other_end) : width);
 }
 
+/// What is filed off, end by end.
+std::string filed_in_words(double bass_mm, double treble_mm) {
+  if (treble_mm == 0) return "file " + mm_in_words(bass_mm) + " off its bottom at the bass end, running out to nothing";
+  if (bass_mm == 0)
+    return "file " + mm_in_words(treble_mm) + " off its bottom at the treble end, running out to nothing";
+  return "file " + both_ends_in_words(bass_mm, treble_mm) + " off its bottom";
+}
+
 /// Which way the cut goes.
-std::string way_of_working(SaddleSlot slot, double raise_bass_mm, double raise_treble_mm) {
+std::string way_of_working(SaddleSlot slot, const SaddleToMake& made) {
+  const double bass_mm = in_mm(made.raise_bass);
+  const double treble_mm = in_mm(made.raise_treble);
   const bool closed = slot == SaddleSlot::closed;
-  if (raise_bass_mm == 0 && raise_treble_mm == 0) return "Keep the present saddle as it is.";
-  if (raise_bass_mm <= 0 && raise_treble_mm <= 0) {
-    const std::string file = "file " + both_ends_in_words(-raise_bass_mm, -raise_treble_mm) + " off its bottom";
+  if (bass_mm == 0 && treble_mm == 0) return "Keep the present saddle as it is.";
+  if (!made.new_bone) {
+    const std::string file = filed_in_words(-bass_mm, -treble_mm);
     if (closed) {
       return "Lower: " + file + ", or make a lower saddle and keep the present one, which is the way back.";
     }
     return "Lower: if the saddle lifts out without force, " + file + "; if it is glued, do not pry it from the ends.";
   }
-  const bool mixed = raise_bass_mm < 0 || raise_treble_mm < 0;
-  const std::string taller = mixed ? "one end goes up (bass " + decimals(raise_bass_mm, 2) + " mm, treble " +
-                                         decimals(raise_treble_mm, 2) + " mm)"
-                                   : both_ends_in_words(raise_bass_mm, raise_treble_mm) + " taller";
-  if (!closed) {
-    return "Raise: a new saddle, " + taller + "; an open-ended one cannot be shimmed from below. Keep the old one.";
-  }
-  return "Raise: a new saddle, " + taller +
-         "; a hard full-length shim under the present one serves only until then, and is marked. Keep the old one.";
+  const std::string make = "Raise: a new saddle, " + change_in_words(made);
+  if (!closed) return make + "; an open-ended one cannot be shimmed from below. Keep the old one.";
+  return make +
+         ". A hard full-length shim under the present one serves only until then, and is marked. Keep the old one.";
 }
 
 }  // namespace
 
 ExposureBounds exposure_bounds(const BridgeMeasures& bridge, const SaddleLimits& limits, bool bass) {
   const ExposureLimits& range = usual_exposure(bridge, limits, bass);
-  ExposureBounds bounds{range.least, range.usual_least, range.usual_most, range.most, {}, {}};
+  ExposureBounds bounds{range.least, range.usual_least, range.usual_most, range.most, range.least, {}, {}};
   bounds.least_because = "the least a saddle stands out";
   bounds.most_because = "the most a saddle stands out";
   if (bridge.slot == SaddleSlot::open_ended && !bridge.slot_depth) {
@@ -178,7 +183,7 @@ SaddleToMake saddle_to_make(const BridgeMeasures& bridge, const SaddleLimits& li
   made.exposure_bass = bridge.exposure_bass + mm(raise_bass_mm);
   made.exposure_treble = bridge.exposure_treble + mm(raise_treble_mm);
   made.new_bone = raise_bass_mm > 0 || raise_treble_mm > 0;
-  made.how = way_of_working(bridge.slot, raise_bass_mm, raise_treble_mm);
+  made.how = way_of_working(bridge.slot, made);
   if (raise_bass_mm == 0 && raise_treble_mm == 0) return made;
   if (bridge.slot_depth) {
     const Length line = std::max(made.exposure_bass, made.exposure_treble);

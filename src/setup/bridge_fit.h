@@ -12,6 +12,7 @@ namespace tailblock {
 /// How far a saddle may stand out at one end of this bridge, in mm, and what sets each end of that range.
 struct ExposureBounds {
   double least_mm, usual_least_mm, usual_most_mm, most_mm;
+  double trade_least_mm;  ///< the least a saddle stands out, whatever the break angle
   std::string least_because, most_because;
 };
 

@@ -50,25 +50,36 @@ bool serves(const SaddleOption& leave, const SaddleLimits& limits) {
   return few(leave.days.low_either) && few(leave.days.high_either);
 }
 
-std::string advice_for(const std::vector<SaddleOption>& options, std::size_t best, const YearToServe& year,
-                       const SaddleLimits& limits) {
+/// What comes before the advice while hardly anything is known of this guitar.
+std::string until_it_is_known(const SaddleCase& asked, const SaddleOption& chosen) {
+  if (!nothing_learnt(asked.year, asked.limits)) return {};
+  const bool shim =
+      asked.request.bridge.slot == SaddleSlot::closed && !chosen.saddles.empty() && chosen.saddles[0].new_bone;
+  const std::string wait = "Before bone is cut, one more reading in another season. ";
+  if (chosen.choice == SaddleChoice::leave) return wait + "Until then: ";
+  return wait + (shim ? "If it cannot wait, with a marked shim rather than new bone: " : "If it cannot wait: ");
+}
+
+std::string advice_for(const SaddleCase& asked, const std::vector<SaddleOption>& options, std::size_t best) {
   const SaddleOption& leave = options[0];
-  if (something_else_moved(year)) {
-    return "Leave the saddle: something other than the season moved. Find that first; as it is, expect " +
-           low_and_high(leave.days) + " in the year.";
+  const SaddleOption& chosen = options[best];
+  const std::string as_it_is = low_and_high(leave.days);
+  if (something_else_moved(asked.year)) {
+    return "Leave the saddle: something other than the season moved. Find that first; as it is, expect " + as_it_is +
+           " in the year.";
   }
-  const std::string expected = "Expect " + low_and_high(options[best].days) + " in the year";
-  std::string text;
-  if (nothing_learnt(year, limits)) {
-    text = "Before bone is cut, one more reading in another season. " +
-           std::string(best == 0 ? "Until then: " : "If it cannot wait: ");
-  }
-  if (best == 0 && serves(leave, limits)) return text + "Leave the saddle, it serves the year. " + expected + ".";
+  const std::string wait = until_it_is_known(asked, chosen);
   if (best == 0) {
-    return text + "Leave the saddle: nothing that can be done here saves enough days to be worth the work. " +
-           expected + ".";
+    return wait +
+           (serves(leave, asked.limits)
+                ? "Leave the saddle, it serves the year."
+                : "Leave the saddle: nothing that can be done here saves enough days to be worth the work.") +
+           " Expect " + as_it_is + " in the year.";
   }
-  return text + options[best].title + ". " + expected + "; as it is, " + low_and_high(leave.days) + ".";
+  const bool unusual =
+      std::any_of(chosen.checks.begin(), chosen.checks.end(), [](const LimitCheck& check) { return !check.usual; });
+  return wait + chosen.title + ". Expect " + low_and_high(chosen.days) + " in the year; as it is, " + as_it_is + "." +
+         (unusual ? " It goes outside what is usual on this bridge: read its cautions first." : "");
 }
 
 void caution_season(const YearToServe& year, const SaddleLimits& limits, std::vector<std::string>& cautions) {
@@ -140,7 +151,7 @@ SaddleResult choose_saddle(const SaddleRequest& request, const YearToServe& year
   }
   const std::size_t best = best_of(result.options, year, limits);
   result.best = static_cast<int>(best);
-  result.advice = advice_for(result.options, best, year, limits);
+  result.advice = advice_for(asked, result.options, best);
   result.reading_sd = mm(year.reading_sd_mm);
   result.saddle_per_action = 1 / asked.question.bass.action_per_saddle;
   result.cut_precision = mm(limits.cut_precision);

@@ -12,7 +12,7 @@ namespace {
 struct AskedExposure {
   double mm;
   double sd_mm;
-  double under_mm;  ///< how far under the least a saddle stands out; negative is inside
+  double under_mm;  ///< how far under the least a saddle stands out, the break angle apart; negative is over it
   double over_mm;   ///< how far over the most
 };
 
@@ -20,8 +20,8 @@ AskedExposure asked_exposure(const SaddleCase& asked, bool bass, int steps) {
   const EndQuestion& end = bass ? asked.question.bass : asked.question.treble;
   const double raise_sd_mm = mean_action(asked.year.home, bass, asked.whole_year).sd / end.action_per_saddle;
   const double exposure = end.exposure_mm + steps * asked.limits.cut_precision;
-  return {exposure, std::hypot(in_mm(asked.request.bridge.exposure_sd), raise_sd_mm), end.bounds.least_mm - exposure,
-          exposure - end.bounds.most_mm};
+  return {exposure, std::hypot(in_mm(asked.request.bridge.exposure_sd), raise_sd_mm),
+          end.bounds.trade_least_mm - exposure, exposure - end.bounds.most_mm};
 }
 
 double middle_of_usual_mm(const EndQuestion& end) { return (end.bounds.usual_least_mm + end.bounds.usual_most_mm) / 2; }
@@ -65,22 +65,23 @@ SaddleOption neck_angle_option(const SaddleCase& asked) {
   const double under_mm = std::max(bass.under_mm, treble.under_mm);
   const double over_mm = std::max(bass.over_mm, treble.over_mm);
   const double sd_mm = std::max(bass.sd_mm, treble.sd_mm);
-  if (std::max(under_mm, over_mm) < -2 * sd_mm) {
-    refuse("Not needed: one saddle would stand out by " + exposures_in_words(bass, treble) +
-               ", well inside the limits of this bridge.",
-           option);
-    return option;
-  }
-  if (std::abs(std::max(under_mm, over_mm)) < 2 * sd_mm) {
-    refuse("No verdict: one saddle would stand out by " + exposures_in_words(bass, treble) +
-               ", too near a limit for an uncertainty of " + mm_in_words(sd_mm) + ". Read it again in another season.",
-           option);
-    return option;
-  }
-  if (over_mm > under_mm) {
+  if (over_mm > 0) {
     refuse("Not this way: one saddle would stand out by " + exposures_in_words(bass, treble) +
-               ", too tall. The neck is set too far back or the top has sunk; taking wood off the heel would make "
-               "it worse.",
+               ", too tall. The neck is set too far back or the top has sunk; taking wood off the heel would make it "
+               "worse.",
+           option);
+    return option;
+  }
+  if (under_mm < -2 * sd_mm) {
+    refuse("Not needed: one saddle would stand out by " + exposures_in_words(bass, treble) +
+               ", well over the least that a saddle stands out.",
+           option);
+    return option;
+  }
+  if (under_mm < 2 * sd_mm) {
+    refuse("No verdict: one saddle would stand out by " + exposures_in_words(bass, treble) +
+               ", too near the least for an uncertainty of " + mm_in_words(sd_mm) +
+               ". Read it again in another season.",
            option);
     return option;
   }

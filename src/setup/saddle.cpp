@@ -64,14 +64,14 @@ ActionToday today_at_home(const Calibration& calibration, const HomeAir& home) {
 }
 
 /// In the shop's air, when the wood has come to it.
-ActionToday today_in_shop(const Calibration& calibration, double moisture_percent) {
+ActionToday today_in_shop(const Calibration& calibration, double moisture_percent, double moisture_sd_percent) {
   ActionToday today;
   for (const Hypothesis& h : calibration.hypotheses) {
     const double moved = h.response_mm_per_percent * (moisture_percent - calibration.reference_moisture_percent);
     today.bass_mm.push_back(h.level_bass_mm + moved);
     today.treble_mm.push_back(h.level_treble_mm + moved * h.treble_ratio);
-    today.bass_open_mm.push_back(0);
-    today.treble_open_mm.push_back(0);
+    today.bass_open_mm.push_back(h.response_mm_per_percent * moisture_sd_percent);
+    today.treble_open_mm.push_back(h.response_mm_per_percent * h.treble_ratio * moisture_sd_percent);
   }
   return today;
 }
@@ -93,7 +93,7 @@ void take_room(const HomeAir& home, Date first, int count, YearToServe& year) {
   }
 }
 
-YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tables) {
+YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits) {
   const ResponseRequest& instrument = request.instrument;
   const Calibration calibration = calibrate(instrument, tables);
   const ResponseResult shown = response(instrument, tables);
@@ -107,7 +107,8 @@ YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tabl
   };
   take_room(instrument.home, request.first, request.count, year);
   const auto shop = request.shop_moisture_percent;
-  year.today = shop ? today_in_shop(calibration, *shop) : today_at_home(calibration, instrument.home);
+  year.today =
+      shop ? today_in_shop(calibration, *shop, limits.shop_moisture_sd) : today_at_home(calibration, instrument.home);
   year.moisture_today_percent = shop ? *shop : moisture_at_home(calibration);
   year.reading_sd_mm = reading_sd_mm(instrument.readings);
   if (const HeightReading* relief = last_of(instrument.readings, HeightKind::relief)) {
@@ -125,7 +126,7 @@ SaddleResult saddle(const SaddleRequest& request, const SeasonTables& tables, co
   require_sensible(request);
   require_read(request, HeightKind::action12_bass);
   require_read(request, HeightKind::action12_treble);
-  return choose_saddle(request, year_to_serve(request, tables), limits);
+  return choose_saddle(request, year_to_serve(request, tables, limits), limits);
 }
 
 }  // namespace tailblock

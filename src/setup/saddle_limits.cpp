@@ -28,7 +28,7 @@ struct Figure {
 };
 
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 50> figures_of(SaddleLimits& limits) {
+std::array<Figure, 53> figures_of(SaddleLimits& limits) {
   return {{
       {"open_ended_exposure_least", &limits.open_ended.least, lengths},
       {"open_ended_exposure_usual_least", &limits.open_ended.usual_least, lengths},
@@ -59,11 +59,13 @@ std::array<Figure, 50> figures_of(SaddleLimits& limits) {
       {"weight_too_low", &limits.weight_too_low, weights},
       {"weight_too_high", &limits.weight_too_high, weights},
       {"pull_to_wanted", &limits.pull_to_wanted, pulls},
-      {"pull_to_usual_exposure", &limits.pull_to_usual_exposure, pulls},
+      {"pull_to_usual_closed", &limits.pull_to_usual_closed, pulls},
+      {"pull_to_usual_open_ended", &limits.pull_to_usual_open_ended, pulls},
       {"worth_one_saddle", &limits.worth_one_saddle, weights},
       {"worth_two_saddles", &limits.worth_two_saddles, weights},
       {"worth_humid_room", &limits.worth_humid_room, weights},
       {"worth_neck_angle", &limits.worth_neck_angle, weights},
+      {"least_gain", &limits.least_gain, weights},
       {"few_days", &limits.few_days, weights},
       {"room_humidity_first", &limits.room_humidity_first, humidities},
       {"room_humidity_step", &limits.room_humidity_step, steps},
@@ -78,6 +80,7 @@ std::array<Figure, 50> figures_of(SaddleLimits& limits) {
       {"relief_gain_high", &limits.relief_gain_high, gains},
       {"wood_moisture_least", &limits.wood_moisture_least, moistures},
       {"wood_moisture_most", &limits.wood_moisture_most, moistures},
+      {"shop_moisture_sd", &limits.shop_moisture_sd, gains},
       {"nothing_learnt", &limits.nothing_learnt, shares},
       {"heel_error", &limits.heel_error, lengths},
   }};

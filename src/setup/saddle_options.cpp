@@ -21,6 +21,8 @@ EndQuestion end_question(const SaddleRequest& request, const SaddleLimits& limit
           .wanted_mm = in_mm(bass ? request.wanted_bass : request.wanted_treble),
           .action_per_saddle = action_per_saddle(request),
           .exposure_mm = in_mm(bass ? request.bridge.exposure_bass : request.bridge.exposure_treble),
+          .pull_to_usual =
+              request.bridge.slot == SaddleSlot::closed ? limits.pull_to_usual_closed : limits.pull_to_usual_open_ended,
           .bounds = exposure_bounds(request.bridge, limits, bass)};
 }
 
@@ -40,6 +42,7 @@ SaddleOption leave_option(const SaddleCase& asked) {
   option.title = "Leave the saddle as it is";
   fit_saddles(asked, asked.year.home, {{"all year", {asked.whole_year, {0, 0}, asked.actions}}}, option);
   option.saddles.clear();
+  option.days_more_if_misread = 0;  // nothing is set
   return option;
 }
 
@@ -63,8 +66,10 @@ SaddleOption one_saddle_option(const SaddleCase& asked) {
 EndSteps unbounded_heights(const SaddleCase& asked) {
   constexpr double far_mm = 6;
   const auto freed = [](EndQuestion end) {
-    end.bounds = {
-        end.exposure_mm - far_mm, end.exposure_mm - far_mm, end.exposure_mm + far_mm, end.exposure_mm + far_mm, {}, {}};
+    ExposureBounds& bounds = end.bounds;
+    bounds = {};
+    bounds.least_mm = bounds.usual_least_mm = bounds.trade_least_mm = end.exposure_mm - far_mm;
+    bounds.usual_most_mm = bounds.most_mm = end.exposure_mm + far_mm;
     return end;
   };
   return {*best_steps(asked.actions.bass, freed(asked.question.bass), asked.limits),
@@ -96,7 +101,8 @@ void caution_held_back(const SaddleCase& asked, EndSteps steps, SaddleOption& op
                                 end.bounds.most_because + " allows.");
     } else if (exposure_mm < end.bounds.least_mm - 1e-9) {
       option.cautions.push_back("The year asks for " + mm_in_words(-short_by_mm) + " less at the " + where + " than " +
-                                end.bounds.least_because + " allows.");
+                                end.bounds.least_because + " allows." +
+                                (end.bounds.least_mm > end.bounds.trade_least_mm ? " Ramp the pin holes first." : ""));
     }
   };
   check("bass", asked.question.bass, steps.bass, free.bass);

@@ -82,10 +82,12 @@ std::optional<int> best_steps(const PooledAction& action, const EndQuestion& end
   double least = huge;
   for (int steps = range.least; steps <= range.most; ++steps) {
     const double cost = end_cost(action, end, steps, limits);
-    if (cost > least || (cost == least && best && std::abs(steps) >= std::abs(*best))) continue;
+    if (cost >= least) continue;
     least = cost;
     best = steps;
   }
+  const bool may_stay = range.least <= 0 && 0 <= range.most;
+  if (may_stay && end_cost(action, end, 0, limits) <= least + limits.least_gain) return 0;
   return best;
 }
 

@@ -13,6 +13,7 @@ struct EndQuestion {
   double floor_mm, ceiling_mm, wanted_mm;  ///< of the action at fret 12
   double action_per_saddle;                ///< mm at fret 12 for 1 mm at the saddle
   double exposure_mm;                      ///< of the saddle fitted now
+  double pull_to_usual;                    ///< weighted days a year for each mm outside the usual exposure
   ExposureBounds bounds;
 };
 
@@ -54,8 +55,7 @@ template <class Action>
   const double years = action.days() / 365;
   return limits.weight_too_low * action.days_under(end.floor_mm - up_mm) +
          limits.weight_too_high * action.days_over(end.ceiling_mm - up_mm) +
-         years * limits.pull_to_wanted * (off_mm * off_mm + action.variance_mm2()) +
-         years * limits.pull_to_usual_exposure * out_mm;
+         years * limits.pull_to_wanted * (off_mm * off_mm + action.variance_mm2()) + years * end.pull_to_usual * out_mm;
 }
 
 /// The steps that keep an end inside its bounds; `least` above `most` when there are none.
@@ -64,8 +64,8 @@ struct StepRange {
 };
 [[nodiscard]] StepRange steps_within(const EndQuestion& end, const SaddleLimits& limits);
 
-/// The cheapest height of one end inside its bounds; of two as cheap, the one nearer the saddle fitted now. Absent when
-/// the bounds leave no height.
+/// The cheapest height of one end inside its bounds; the saddle as it is where that costs hardly more (`least_gain`).
+/// Absent when the bounds leave no height.
 [[nodiscard]] std::optional<int> best_steps(const PooledAction& action, const EndQuestion& end,
                                             const SaddleLimits& limits);
 

@@ -43,11 +43,16 @@ int days_in(Stretch part, int count) {
   return part.from < part.until ? part.until - part.from : count - part.from + part.until;
 }
 
-/// "winter" where the taller saddle is in around the new year, as in a heated home of the north; else by the air.
-bool taller_is_for_winter(const YearPaths& year, Stretch taller_in) {
-  const Date middle = year.first + std::chrono::days(taller_in.from + days_in(taller_in, year.count) / 2);
+/// "winter" where the taller saddle is in around the new year and the room is dry then, as a heated home in the north
+/// is; else by the air.
+bool taller_is_for_winter(const YearToServe& year, Stretch taller_in) {
+  constexpr double heated_home_is_under = 0.5;
+  const Date middle = year.home.first + std::chrono::days(taller_in.from + days_in(taller_in, year.home.count) / 2);
   const auto month = static_cast<unsigned>(std::chrono::year_month_day(middle).month());
-  return month >= 11 || month <= 3;
+  const bool new_year = month >= 11 || month <= 3;
+  if (year.relative_humidity.empty()) return new_year;
+  return new_year &&
+         mean_from(year.relative_humidity, taller_in.from, days_in(taller_in, year.home.count)) < heated_home_is_under;
 }
 
 double outside(const YearPaths& year, const SaddleQuestion& ends, Stretch days, EndSteps steps,
@@ -129,7 +134,7 @@ SaddleOption two_saddles_option(const SaddleCase& asked) {
     refuse("No two saddles do better than one inside the limits of this bridge.", option);
     return option;
   }
-  const bool winter = taller_is_for_winter(year, two->taller.stretch);
+  const bool winter = taller_is_for_winter(asked.year, two->taller.stretch);
   fit_saddles(asked, year,
               {{winter ? "winter" : "dry months", two->taller}, {winter ? "summer" : "damp months", two->lower}},
               option);

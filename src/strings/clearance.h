@@ -73,8 +73,9 @@ void describe(FieldVisitor&, ClearanceResult&);
 
 /// Which notes of which strings clear every higher fret when played like this, on this set-up.
 ///
-///     r = min over n of h_n/(a e_n)     h_n gap over fret n, a amplitude, e_n reach per mm of pluck, both pluck
-///     directions
+///     r = min over n of h_n/(a e_n)     h_n gap over fret n, a amplitude, e_n reach per mm of pluck
+///
+/// The deeper reach of the two pluck directions counts.
 ///
 /// Contact-free: says whether it touches, not how it sounds. Agrees with a run with contact on "touches" in 99.7 % of
 /// 1,097 runs (design study). Not modelled: buzz behind the stopped fret, loose frets, a string that is not round.
@@ -117,7 +118,9 @@ void describe(FieldVisitor&, LeastCleanAction&);
 /// two ends of a saddle are cut independently and its top runs from one to the other, so the saddle is the lowest such
 /// line that lies on or above every s_i: lowest in the middle, that is in the mean of bass and treble. It rests on one
 /// string of the bass half and one of the treble half, which are the ones that decide. The request's action is used
-/// only to find the nut where it is given over fret 1. Source: derived here (docs/models/clearance.md).
+/// only to find the nut where it is given over fret 1.
+///
+/// Source: derived here (docs/models/clearance.md).
 /// @throws Refused as clearance.
 [[nodiscard]] LeastCleanAction least_clean_action(const ClearanceRequest&, const UnitEnvelopes&);
 

@@ -28,7 +28,9 @@ struct Note {
 ///
 ///     a = a_open give(l)/give(l_open),  give(l) = d (l - d)/l      when the force stays the same
 ///
-/// l sounding length, d pluck from saddle: how far a flexible string gives to a force. Source: first principles.
+/// l sounding length, d pluck from saddle: how far a flexible string gives to a force.
+///
+/// Source: first principles.
 [[nodiscard]] Note note_of(const Geometry& g, const Attack& attack, int string, int stopped_fret);
 
 /// @throws Refused when the strings are not as many as the neck has, or the envelopes are of other strings.

@@ -18,7 +18,7 @@ struct NeckLine {
   int body_joint_fret = 14;
   int fret_count = 20;
   int string_count = 6;
-  /// Open string over the crown of fret 1, as measured with the action of the same request.
+  /// Open string over the crown of fret 1, as measured with the action of the same request. Defaults are assumed.
   Length nut_over_fret1_bass = mm(0.45);
   Length nut_over_fret1_treble = mm(0.35);
   /// Bottom of the nut slot over the fret plane. When given, used instead of the heights over fret 1.
@@ -27,7 +27,7 @@ struct NeckLine {
   /// Height of each crown over where the parabola puts it, fret 1 first; empty when level. A measured profile is relief
   /// 0 and every crown here.
   std::vector<double> crown_departures_mm{};
-  Length setback_bass = mm(4.5);  ///< saddle crest behind the scale length, at the outer strings
+  Length setback_bass = mm(4.5);  ///< saddle crest behind the scale length, at the outer strings; assumed
   Length setback_treble = mm(1.5);
   Length string_spread_at_saddle = mm(54);  ///< between the outer strings
   /// Crossways radius of the frets and of the saddle top; where either is not given the saddle follows the frets.
@@ -55,7 +55,9 @@ void describe(FieldVisitor&, StringAction&);
 ///     z_n = -4 R (x_n - x_1)(x_j - x_n)/(x_j - x_1)^2 + departure_n   between fret 1 and the joint fret j; departure_n
 ///     elsewhere
 ///
-/// R relief. The parabola is uniform curvature to second order. Source: derived here (docs/models/string-line.md).
+/// R relief. The parabola is uniform curvature to second order.
+///
+/// Source: derived here (docs/models/string-line.md).
 [[nodiscard]] std::vector<Length> crowns_over_plane(const NeckLine& neck);
 
 /// Where a string leaves the nut and meets the saddle. Straight between the two.
@@ -72,7 +74,9 @@ struct StringEnds {
 ///
 ///     arc(saddle radius) - arc(board radius),  arc(R) = sqrt(R^2 - y^2) - sqrt(R^2 - (w/2)^2)
 ///
-/// y from the middle, w spread of the strings. Nothing where either radius is unknown. Source: first principles.
+/// y from the middle, w spread of the strings. Nothing where either radius is unknown.
+///
+/// Source: first principles.
 [[nodiscard]] Length saddle_over_straight(const NeckLine& neck, int string);
 
 /// The ends of every string, string 1 first, from what was measured. On a saddle whose radius differs from that of the
@@ -169,7 +173,9 @@ void describe(FieldVisitor&, StringLineResult&);
 /// Where every string lies over every fret, and what a move of saddle or relief would do.
 /// Valid for scales of 500..700 mm, 12..24 frets, relief of -1..2 mm, heights up to 30 mm.
 /// Left out: the fan of the strings over a cylindrical board (below 0.05 mm at the saddle), the height of the string's
-/// centre over its underside, sag. Source: derived here (docs/models/string-line.md).
+/// centre over its underside, sag.
+///
+/// Source: derived here (docs/models/string-line.md).
 /// @throws Refused naming the field outside the valid range.
 [[nodiscard]] StringLineResult string_line(const StringLineRequest& request);
 

@@ -40,8 +40,10 @@ TEST(ExposureBounds, of_a_closed_slot_are_the_tables) {
 TEST(ExposureBounds, of_an_open_ended_slot_stop_at_an_eighth_of_an_inch_until_its_depth_is_known) {
   BridgeMeasures bridge = through();
   EXPECT_DOUBLE_EQ(exposure_bounds(bridge, limits, true).most_mm, 25.4 / 8);
-  bridge.slot_depth = mm(4);
-  EXPECT_DOUBLE_EQ(exposure_bounds(bridge, limits, true).most_mm, 4);
+  bridge.slot_depth = mm(3.5);
+  EXPECT_DOUBLE_EQ(exposure_bounds(bridge, limits, true).most_mm, 3.5);
+  bridge.slot_depth = mm(6);
+  EXPECT_DOUBLE_EQ(exposure_bounds(bridge, limits, true).most_mm, 25.4 * 5 / 32);
   EXPECT_DOUBLE_EQ(exposure_bounds(bridge, limits, true).usual_most_mm, 25.4 / 8);
 }
 
@@ -93,7 +95,7 @@ TEST(LimitChecks, tell_what_is_kept_usual_and_broken) {
   const auto tall = limit_checks(bridge, limits, 1.2, 0);
   EXPECT_TRUE(check_named(tall, "exposure, bass").kept);
   EXPECT_FALSE(check_named(tall, "exposure, bass").usual);
-  EXPECT_EQ(check_named(tall, "exposure, bass").figure, "3.60 mm against 1.59..4.00 mm");
+  EXPECT_EQ(check_named(tall, "exposure, bass").figure, "3.60 mm against 1.59..3.97 mm");
   EXPECT_TRUE(check_named(tall, "exposure, treble").usual);
   const auto broken = limit_checks(bridge, limits, 2, 0);
   EXPECT_FALSE(check_named(broken, "exposure, bass").kept);
@@ -158,12 +160,16 @@ TEST(SaddleToMake, says_which_way_the_cut_goes) {
        "the "
        "ends."},
       {SaddleSlot::closed, 0.5, 0.5,
-       "Raise: a new saddle, 0.50 mm taller; a hard full-length shim under the present one serves only until then, and "
+       "Raise: a new saddle, 0.50 mm taller. A hard full-length shim under the present one serves only until then, and "
        "is "
        "marked. Keep the old one."},
+      {SaddleSlot::closed, -0.3, 0,
+       "Lower: file 0.30 mm off its bottom at the bass end, running out to nothing, or make a lower saddle and keep "
+       "the "
+       "present one, which is the way back."},
       {SaddleSlot::open_ended, 0.5, -0.1,
-       "Raise: a new saddle, one end goes up (bass 0.50 mm, treble -0.10 mm); an open-ended one cannot be shimmed from "
-       "below. Keep the old one."}};
+       "Raise: a new saddle, 0.50 mm taller at the bass and 0.10 mm lower at the treble; an open-ended one cannot be "
+       "shimmed from below. Keep the old one."}};
   for (const Way& way : ways) {
     BridgeMeasures bridge = drop_in();
     bridge.slot = way.slot;

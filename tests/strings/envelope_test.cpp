@@ -106,6 +106,26 @@ TEST(Envelope, high_e_open_misses_no_later_or_deeper_dip) { agrees_with_the_plai
 TEST(Envelope, high_e_at_fret_5_misses_no_later_or_deeper_dip) { agrees_with_the_plain_sum(high_e, 5); }
 TEST(Envelope, high_e_at_fret_14_misses_no_later_or_deeper_dip) { agrees_with_the_plain_sum(high_e, 14); }
 
+/// As above for a string that is not one of the two: twelve frets are enough.
+void agrees_with_the_plain_sum_open(const SlowString& string) {
+  EnvelopeRequest request = one_string(moving(string));
+  request.fret_count = 12;
+  request.pluck_width = Length::from_base(string.pluck_width);
+  const auto slow = testing::added_up(string, frets_from_stop(0, 12), Release::stiff_static, 20000, 132300);
+  EXPECT_LT(largest_difference(unit_envelopes(request).note(1, 0), slow), 0.005);
+}
+TEST(Envelope, a_thumb_20_mm_wide_agrees_with_the_whole_sum) {
+  SlowString thumbed = high_e;
+  thumbed.pluck_width = 0.020;
+  agrees_with_the_plain_sum_open(thumbed);
+}
+TEST(Envelope, a_heavily_damped_string_agrees_with_the_whole_sum) {
+  SlowString damped = high_e;
+  damped.loss_per_s = 50;
+  damped.loss_m2_per_s = 0.02;
+  agrees_with_the_plain_sum_open(damped);
+}
+
 /// Time stepping knows nothing of partials.
 void agrees_with_time_stepping(const SlowString& string, int stopped) {
   const auto slow = testing::stepped(stopped_at(string, stopped), frets_from_stop(stopped, 20), 0.003, 250e3);

@@ -114,6 +114,24 @@ TEST(StringLine, measured_heights_give_back_the_nut_and_saddle_that_made_them) {
   }
 }
 
+TEST(StringLine, holding_the_nut_changes_nothing_until_the_saddle_moves) {
+  StringLineRequest request;
+  request.neck.relief = mm(0.2);
+  request.neck.nut_over_fret1_bass = mm(0.55);
+  request.neck.nut_over_fret1_treble = mm(0.3);
+  request.action = {.action12_bass = mm(2.6), .action12_treble = mm(1.7)};
+  StringLineRequest held = request;
+  held.neck = with_nut_held(request.neck, request.action);
+  const StringLineResult before = string_line(request), after = string_line(held);
+  for (std::size_t s = 0; s < 6; ++s) {
+    for (std::size_t n = 0; n < 20; ++n) {
+      EXPECT_NEAR(after.strings[s].over_fret_mm[n], before.strings[s].over_fret_mm[n], 1e-12);
+    }
+  }
+  EXPECT_NEAR(before.strings[5].over_fret_mm[0], 0.55, 1e-12);
+  EXPECT_NEAR(before.strings[0].over_fret_mm[0], 0.3, 1e-12);
+}
+
 // A slow check of what a bow does: the bent neck is laid out point by point and the string drawn over it.
 TEST(StringLine, relief_from_a_held_joint_agrees_with_a_neck_bent_point_by_point) {
   const NeckLine neck = plain_neck().neck;

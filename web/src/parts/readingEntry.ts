@@ -31,6 +31,11 @@ export function isUnusual(measure: Measure, value: number): boolean {
   return (usual_low !== undefined && value < usual_low) || (usual_high !== undefined && value > usual_high);
 }
 
+/** Typed, and not yet read back or refused. */
+export function isPending({ typed, value, refused }: ReadingEntry): boolean {
+  return typed.trim() !== "" && value === undefined && refused === undefined;
+}
+
 /** Ready to be kept: understood, and usual or sworn to. */
 export function isReady(measure: Measure, entry: ReadingEntry): boolean {
   return entry.value !== undefined && entry.refused === undefined && (entry.sure || !isUnusual(measure, entry.value));

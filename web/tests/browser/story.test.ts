@@ -83,7 +83,7 @@ test.each([
     await readAtVisit(page, "2025-08-15", "Plays lovely.", {
       action12_bass: "6/64",
       action12_treble: "1.9",
-      relief: ".008",
+      relief: '.008"',
       saddle_exposure_bass: "3 mm",
       saddle_exposure_treble: "2,6 mm",
     });
@@ -94,7 +94,7 @@ test.each([
     await page.getByRole("heading", { name: "Readings" }).waitFor();
     await readAtVisit(page, "2026-02-20", "Buzzes on the low strings since the new year.", {
       action12_bass: "1.85 mm",
-      action12_treble: ".057",
+      action12_treble: '.057"',
     });
     await shoot(page, `story-3-february-${name}`);
 
