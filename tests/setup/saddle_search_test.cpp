@@ -23,10 +23,12 @@ EndQuestion end_of(double floor_mm, double wanted_mm, double ceiling_mm) {
           .wanted_mm = wanted_mm,
           .action_per_saddle = 0.5,
           .exposure_mm = 3.2,
+          .pull_to_usual = 0,
           .bounds = {.least_mm = 1.6,
                      .usual_least_mm = 1.6,
                      .usual_most_mm = 5,
                      .most_mm = 5,
+                     .trade_least_mm = 1.6,
                      .least_because = {},
                      .most_because = {}}};
 }
