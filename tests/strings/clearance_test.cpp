@@ -370,6 +370,16 @@ TEST(Clearance, envelopes_do_not_depend_on_the_set_up) {
   EXPECT_EQ(a.pluck_from_saddle, b.pluck_from_saddle);
 }
 
+TEST(Clearance, strings_pull_as_long_as_they_sound) {
+  const ClearanceRequest request = well_set_up();
+  const EnvelopeRequest envelope = envelope_request(request);
+  const MovingString& bass = envelope.strings[5];
+  // Scale plus setback, 645 + 4.5 mm. Source: first principles.
+  EXPECT_NEAR(in_newtons(bass.tension),
+              mass_per_metre(request.strings[5]) * std::pow(2 * 0.6495 * request.strings[5].pitch_hz, 2), 1e-9);
+  EXPECT_EQ(bass.setback, request.neck.setback_bass);
+}
+
 void refuses(const ClearanceRequest& request, const std::string& line) {
   try {
     (void)clearance(request, light_envelopes(), verdict_limits());
