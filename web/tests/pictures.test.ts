@@ -87,7 +87,7 @@ const drawings = {
     frets,
     strings,
     note: { string: 6, stopped_fret: 1, limiting_fret: 3, margin_mm: -0.18, verdict: "touches" },
-    noteWords: "low E at fret 1 swings 0.18 mm below the crown of fret 3",
+    noteWords: "low E at fret 1 swings 0.18 mm into fret 3",
     notation: "mm",
     write: (mm) => inTrade(mm).mm,
     width: 700,

@@ -141,7 +141,7 @@ function noteMarks({ frets, strings, note, noteWords, width }: StringChoice): Ma
         y: limiting.crown_over_plane_mm,
         text: noteWords,
         className: `on-gap ${note.verdict}`,
-        dx: width < 560 ? 4 : 8,
+        dx: width < 560 ? -36 : 8,
         dy: 30,
       },
     ]),

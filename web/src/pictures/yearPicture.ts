@@ -144,7 +144,7 @@ export function yearPicture(side: YearSide): SvgNode {
   const within = frame({
     width: side.width,
     height: side.height,
-    margin: { top: 46, right: 10, bottom: 28, left: side.notation === "sixtyFourths" ? 52 : 40 },
+    margin: { top: 52, right: 10, bottom: 28, left: side.notation === "sixtyFourths" ? 52 : 40 },
     x: [first, last],
     y: heights,
   });
@@ -171,12 +171,12 @@ export function yearPicture(side: YearSide): SvgNode {
       className: "limit",
       anchor: calmest(side.bands, side.lowest, "below", limitWords),
     }),
-    moment({ x: today, label: `today ${shortDay(side.today)}`, className: "today", row: -1 }),
+    moment({ x: today, label: `today ${shortDay(side.today)}`, className: "today", row: -1.4 }),
     bandWords(first, today, side),
     changeMarks(side, first),
     ...readingMarks(side, first),
     ...(side.looked === undefined
       ? []
-      : [moment({ x: side.looked, label: shortDay(isoDay(side.looked)), className: "looked", row: -1 })]),
+      : [moment({ x: side.looked, label: shortDay(isoDay(side.looked)), className: "looked", row: -1.4 })]),
   ]);
 }

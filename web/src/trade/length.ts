@@ -46,7 +46,7 @@ function mixed(parts: number): string {
 export function sixtyFourths(mm: number): string {
   const parts = (Math.abs(mm) / mmPerInch) * 64;
   const near = Math.floor(parts + 0.5);
-  const leftOver = Math.sign(parts - near) * rounded((Math.abs(parts - near) * 1000) / 64);
+  const leftOver = Math.sign(parts - near) * Math.floor((Math.abs(parts - near) * 1000) / 64 + 0.5);
   const sign = mm < 0 ? "-" : "";
   if (leftOver === 0) return near === 0 ? "0" : sign + mixed(near);
   const left = inThousandths(Math.abs(leftOver));

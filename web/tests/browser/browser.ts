@@ -44,7 +44,8 @@ export async function openPage(
   page.on("console", (message) => {
     // A reading that is half typed is refused until it is whole, and Chromium logs every refusal.
     if (message.location().url.includes("/api/read-length")) return;
-    if (message.type() === "error" || message.type() === "warning") complaints.push(`${page.url()} ${message.text()}`);
+    if (message.type() === "error" || message.type() === "warning")
+      complaints.push(`${page.url()} ${message.text()} ${message.location().url}`);
   });
   page.on("pageerror", (error) => complaints.push(`${page.url()} ${error.message}`));
   return { context, page, complaints };
