@@ -88,14 +88,24 @@ function bandWords(first: number, today: number, { bands, lowest, highest }: Yea
   };
 }
 
-/** Where along a limit its words cross the bands least: the band's shares of the width they would take. */
-function calmest(bands: Bands, limit: number, side: "above" | "below", share: number): "start" | "middle" | "end" {
+/** Where along a limit its words cross bands, readings and today least, for words that take this share of the width. */
+function calmest(side: YearSide, limit: number, at: "above" | "below", share: number): "start" | "middle" | "end" {
+  const { bands, readings } = side;
   const count = bands.median_mm.length;
+  const first = dayNumber(side.first);
   const tall = 0.16 * (Math.max(...bands.high_mm) - Math.min(...bands.low_mm));
-  const [low, high] = side === "below" ? [limit - tall, limit] : [limit, limit + tall];
+  const [low, high] = at === "below" ? [limit - tall, limit] : [limit, limit + tall];
+  const marked = [
+    ...readings
+      .filter(({ mm, sd }) => mm + 2 * sd > low && mm - 2 * sd < high)
+      .map(({ date }) => dayNumber(date) - first),
+    dayNumber(side.today) - first,
+  ];
   const crossed = (from: number): number => {
-    const span = Array.from({ length: Math.round(share * count) }, (_, i) => Math.min(count - 1, from + i));
-    return span.filter((i) => (bands.low_mm[i] ?? 0) < high && (bands.high_mm[i] ?? 0) > low).length;
+    const to = from + share * count;
+    const days = Array.from({ length: Math.round(share * count) }, (_, i) => Math.min(count - 1, from + i));
+    const inBand = days.filter((day) => (bands.low_mm[day] ?? 0) < high && (bands.high_mm[day] ?? 0) > low).length;
+    return inBand + count * marked.filter((day) => from - 8 <= day && day <= to + 8).length;
   };
   const places = [
     { anchor: "end", crossed: crossed(Math.round((1 - share) * count)) },
@@ -162,14 +172,14 @@ export function yearPicture(side: YearSide): SvgNode {
       label: `too high above ${write(side.highest)}`,
       labelled: "above",
       className: "limit",
-      anchor: calmest(side.bands, side.highest, "above", limitWords),
+      anchor: calmest(side, side.highest, "above", limitWords),
     }),
     level({
       y: side.lowest,
       label: `too low below ${write(side.lowest)}`,
       labelled: "below",
       className: "limit",
-      anchor: calmest(side.bands, side.lowest, "below", limitWords),
+      anchor: calmest(side, side.lowest, "below", limitWords),
     }),
     moment({ x: today, label: `today ${shortDay(side.today)}`, className: "today", row: -1.4 }),
     bandWords(first, today, side),

@@ -49,7 +49,8 @@ async function newInstrument(page: Page, name: string): Promise<void> {
 
 /** Sets the visit's day, then types the readings as a hand at the bench would, Enter after each. */
 async function readAtVisit(page: Page, day: string, reason: string, typed: Record<string, string>): Promise<void> {
-  await page.getByText("Day, reason and note").click();
+  if (!(await page.getByLabel("Day", { exact: true }).isVisible()))
+    await page.getByText("Day, reason and note").click();
   await page.getByLabel("Day", { exact: true }).fill(day);
   await page.getByLabel("What the owner said").fill(reason);
   await page.getByRole("button", { name: "Keep", exact: true }).click();
