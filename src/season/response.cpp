@@ -1,3 +1,5 @@
+#include "season/response.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
