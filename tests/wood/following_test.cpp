@@ -143,8 +143,8 @@ TEST(Following, one_stage_is_two_of_which_one_takes_no_time) {
 }
 
 TEST(Following, a_line_is_followed_one_lag_behind_and_a_step_by_its_exponential) {
-  std::vector<double> line;
-  for (int i = 0; i < 60; ++i) line.push_back(0.1 * i);
+  std::vector<double> line(60);
+  for (std::size_t i = 0; i < line.size(); ++i) line[i] = 0.1 * static_cast<double>(i);
   EXPECT_NEAR(follow(line, days(4), 0)[59], 0.1 * (59 - 4), 1e-6);
   const std::vector<double> held(20, 1.0);
   EXPECT_NEAR(follow(held, days(4), 0)[8], 1 - std::exp(-2), 1e-12);
