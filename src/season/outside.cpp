@@ -57,33 +57,64 @@ struct SampledSide {
   }
 };
 
-/// Days outside as a sum over days of chances, and how they come: the weather keeps a string out for days on end.
+/// Days outside as a sum over days of chances, and that sum's variance were every day on its own.
 struct Tally {
   double days = 0;
-  double variance = 0;  // were every day on its own
+  double variance = 0;
   void add(double chance, double weight) {
     days += weight * chance;
     variance += weight * chance * (1 - chance);
   }
-  /// Adds this count to a mixture as nothing at all, with the chance that no spell comes, and otherwise a normal that
-  /// makes mean and variance right. Spells last weather_days / 2 on average and come independently.
-  void put(NormalMixture& counts, double weight, double weather_days) const {
-    const double none = std::exp(-2 * days / weather_days);
-    const double some = 1 - none;
-    if (none > 1e-3) counts.add(weight * none, 0, discrete_days);
-    if (some < 1e-9) return;
-    const double mean = days / some;
-    const double spread = (variance * weather_days + days * days) / some - mean * mean;
-    counts.add(weight * some, mean, std::sqrt(std::max(0.0, spread)) + discrete_days);
-  }
 };
 
-Estimate counted_days(const NormalMixture& mixture, int count) {
-  const auto quantile = [&](double p) {
-    return std::clamp(mixture.quantile(p, 1e-3), 0.0, static_cast<double>(count));
+/// The distribution of one count over all paths and nodes: normal parts, gathered by whole days of their mean so that
+/// mean and variance of each gathering stay exact.
+class Counts {
+ public:
+  explicit Counts(int count) : count_(count), bins_(static_cast<std::size_t>(count) + 2) {}
+
+  /// Adds a tally as nothing at all, with the chance that no spell comes, and otherwise a normal that makes mean and
+  /// variance right. The weather keeps a string out for days on end: spells last weather_days / 2 on average and come
+  /// independently.
+  void add(const Tally& tally, double weight, double weather_days) {
+    const double none = std::exp(-2 * tally.days / weather_days);
+    const double some = 1 - none;
+    put(weight * none, 0, 0);
+    if (some < 1e-9) return;
+    const double mean = tally.days / some;
+    put(weight * some, mean,
+        std::max(0.0, (tally.variance * weather_days + tally.days * tally.days) / some - mean * mean));
+  }
+
+  [[nodiscard]] Estimate estimate() const {
+    NormalMixture mixture;
+    for (const Bin& bin : bins_) {
+      if (!(bin.weight > 0)) continue;
+      const double mean = bin.first / bin.weight;
+      mixture.add(bin.weight, mean, std::sqrt(std::max(0.0, bin.second / bin.weight - mean * mean)) + discrete_days);
+    }
+    const auto quantile = [&](double p) {
+      return std::clamp(mixture.quantile(p, 0.05), 0.0, static_cast<double>(count_));
+    };
+    return {.median = quantile(0.5), .low = quantile(0.05), .high = quantile(0.95)};
+  }
+
+ private:
+  struct Bin {
+    double weight = 0, first = 0, second = 0;  // moments
   };
-  return {.median = quantile(0.5), .low = quantile(0.05), .high = quantile(0.95)};
-}
+
+  void put(double weight, double mean, double variance) {
+    // Bin 0 holds what is nothing at all, bin 1 up to a day and so on.
+    const auto day = static_cast<std::size_t>(std::min(std::ceil(mean), count_ + 1.0));
+    bins_[day].weight += weight;
+    bins_[day].first += weight * mean;
+    bins_[day].second += weight * (variance + mean * mean);
+  }
+
+  int count_;
+  std::vector<Bin> bins_;
+};
 
 double below(double z) { return standard_normal(z).below; }
 
@@ -102,7 +133,8 @@ std::array<std::array<double, 3>, nodes> node_table() {
 
 SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, double floor_mm, double ceiling_mm) {
   const std::vector<Day> sampled = sampled_days(paths.count);
-  NormalMixture low, high;
+  Counts low(paths.count);
+  Counts high(paths.count);
   const auto table = node_table();
   for (const YearPath& path : paths.paths) {
     const SampledSide side(path, bass, sampled);
@@ -113,11 +145,11 @@ SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, doubl
         under.add(below((floor_mm - height) * side.inverse_sd[i]), sampled[i].days);
         over.add(below((height - ceiling_mm) * side.inverse_sd[i]), sampled[i].days);
       }
-      under.put(low, path.weight, path.weather_days);
-      over.put(high, path.weight, path.weather_days);
+      low.add(under, path.weight, path.weather_days);
+      high.add(over, path.weight, path.weather_days);
     }
   }
-  return {.low = counted_days(low, paths.count), .high = counted_days(high, paths.count)};
+  return {.low = low.estimate(), .high = high.estimate()};
 }
 
 DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
@@ -126,7 +158,8 @@ DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
   const double low_t = in_mm(limits.lowest_treble);
   const double high_b = in_mm(limits.highest_bass);
   const double high_t = in_mm(limits.highest_treble);
-  std::array<NormalMixture, 6> counts;  // in the order of DaysOutside
+  std::array<Counts, 6> counts{Counts(paths.count), Counts(paths.count), Counts(paths.count),
+                               Counts(paths.count), Counts(paths.count), Counts(paths.count)};
   const auto table = node_table();
   for (const YearPath& path : paths.paths) {
     const double along = path.level_correlation;
@@ -134,29 +167,33 @@ DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
     const SampledSide bass(path, true, sampled);
     const SampledSide treble(path, false, sampled);
     for (const std::array<double, 3>& z : table) {
-      const double treble_level = along * z[0] + across * z[1];
-      std::array<Tally, 6> tally;
+      Tally low_bass, low_treble, high_bass, high_treble, low_either, high_either;
       for (std::size_t i = 0; i < sampled.size(); ++i) {
         const double b = bass.height(i, z[0], 0);
-        const double t = treble.height(i, treble_level, z[2]);
-        const std::array<double, 4> chance{
-            below((low_b - b) * bass.inverse_sd[i]), below((low_t - t) * treble.inverse_sd[i]),
-            below((b - high_b) * bass.inverse_sd[i]), below((t - high_t) * treble.inverse_sd[i])};
-        for (std::size_t k = 0; k < 4; ++k) tally[k].add(chance[k], sampled[i].days);
+        const double t = treble.height(i, along * z[0] + across * z[1], z[2]);
+        const double lb = below((low_b - b) * bass.inverse_sd[i]);
+        const double lt = below((low_t - t) * treble.inverse_sd[i]);
+        const double hb = below((b - high_b) * bass.inverse_sd[i]);
+        const double ht = below((t - high_t) * treble.inverse_sd[i]);
+        const double days = sampled[i].days;
+        low_bass.add(lb, days);
+        low_treble.add(lt, days);
+        high_bass.add(hb, days);
+        high_treble.add(ht, days);
         // One weather moves both sides: the side that is nearer to its limit goes out first.
-        tally[4].add(std::max(chance[0], chance[1]), sampled[i].days);
-        tally[5].add(std::max(chance[2], chance[3]), sampled[i].days);
+        low_either.add(std::max(lb, lt), days);
+        high_either.add(std::max(hb, ht), days);
       }
-      for (std::size_t k = 0; k < 6; ++k) tally[k].put(counts[k], path.weight, path.weather_days);
+      const std::array<Tally, 6> tallies{low_bass, low_treble, high_bass, high_treble, low_either, high_either};
+      for (std::size_t k = 0; k < 6; ++k) counts[k].add(tallies[k], path.weight, path.weather_days);
     }
   }
-  const auto estimate = [&](std::size_t k) { return counted_days(counts[k], paths.count); };
-  return {.low_bass = estimate(0),
-          .low_treble = estimate(1),
-          .high_bass = estimate(2),
-          .high_treble = estimate(3),
-          .low_either = estimate(4),
-          .high_either = estimate(5)};
+  return {.low_bass = counts[0].estimate(),
+          .low_treble = counts[1].estimate(),
+          .high_bass = counts[2].estimate(),
+          .high_treble = counts[3].estimate(),
+          .low_either = counts[4].estimate(),
+          .high_either = counts[5].estimate()};
 }
 
 }  // namespace tailblock

@@ -160,9 +160,12 @@ TEST(Saddle, two_that_would_be_one_are_refused) {
 
 TEST(Saddle, two_carry_a_caution_when_the_swing_is_small_or_too_large) {
   const auto cautions = [](double amplitude) {
-    return option(choose_saddle(drop_in(), serving({swinging(amplitude)}), limits), SaddleChoice::two_saddles).cautions;
+    HandMade low = swinging(amplitude);
+    low.bass_mm -= 0.2;  // a guitar that needs a saddle in any case
+    low.treble_mm -= 0.2;
+    return option(choose_saddle(drop_in(), serving({low}), limits), SaddleChoice::two_saddles).cautions;
   };
-  EXPECT_TRUE(says(cautions(0.15), "under 0.40 mm one saddle is usual"));
+  EXPECT_TRUE(says(cautions(0.18), "under 0.40 mm one saddle is usual"));
   EXPECT_TRUE(says(cautions(0.85), "care of the air, or the structure, comes before saddles"));
 }
 
@@ -205,8 +208,7 @@ TEST(Saddle, keeps_the_room_at_the_least_humidity_that_serves) {
   SaddleLimits drier = limits;
   drier.room_humidity_last = kept - limits.room_humidity_step;
   const SaddleOption dry = option(choose_saddle(drop_in(), year, drier), SaddleChoice::humid_room);
-  EXPECT_FALSE(dry.possible);
-  EXPECT_TRUE(says({dry.why_not}, "Even at ")) << dry.why_not;
+  EXPECT_TRUE(says(dry.cautions, "Even at 40 % one side would stay outside its range: at 40 % on "));
 }
 
 TEST(Saddle, says_from_when_to_when_the_room_needs_it) {
@@ -288,9 +290,8 @@ TEST(Saddle, withholds_the_neck_verdict_within_twice_its_uncertainty) {
   const SaddleOption near = neck_at(0.5, 0.15);
   EXPECT_FALSE(near.possible);
   EXPECT_EQ(near.why_not,
-            "No verdict: one saddle would stand out by 1.40 mm at the bass and 1.20 mm at the treble, too near a limit "
-            "for an "
-            "uncertainty of 0.32 mm. Read it again in another season.");
+            "No verdict: one saddle would stand out by 1.40 mm at the bass and 1.20 mm at the treble, too near the "
+            "least for an uncertainty of 0.32 mm. Read it again in another season.");
 }
 
 TEST(Saddle, takes_nothing_off_the_heel_when_the_saddle_would_be_too_tall) {
@@ -348,13 +349,12 @@ TEST(Saddle, open_ended_over_an_eighth_of_an_inch_warns_of_splitting) {
 // ---- uncertainty, and the season first ----
 
 TEST(Saddle, warns_where_the_reading_matters_more_than_the_cut) {
-  YearToServe year = serving({{.bass_mm = 2.35, .treble_mm = 1.9, .level_sd_mm = 0.02}});
-  year.reading_sd_mm = 0.1;
-  const SaddleOption one = option(choose_saddle(drop_in(), year, limits), SaddleChoice::one_saddle);
-  EXPECT_TRUE(
-      says(one.cautions,
-           "The reading matters more than the cut: an error of 0.10 mm at fret 12 is 0.20 mm at the saddle, and "
-           "the cut is 0.10 mm."));
+  YearToServe year = serving({{.bass_mm = 2.28, .treble_mm = 1.9, .level_sd_mm = 0.02}});
+  const std::string caution =
+      "The reading matters more than the cut: an error of 0.15 mm at fret 12 is 0.30 mm at the saddle, and the cut is "
+      "0.25 mm. Read again with feelers before bone is removed.";
+  year.reading_sd_mm = 0.15;
+  EXPECT_TRUE(says(option(choose_saddle(drop_in(), year, limits), SaddleChoice::one_saddle).cautions, caution));
   year.reading_sd_mm = 0.03;
   EXPECT_FALSE(says(option(choose_saddle(drop_in(), year, limits), SaddleChoice::one_saddle).cautions,
                     "The reading matters more"));

@@ -23,7 +23,7 @@ EndQuestion end_of(double floor_mm, double wanted_mm, double ceiling_mm) {
           .wanted_mm = wanted_mm,
           .action_per_saddle = 0.5,
           .exposure_mm = 3.2,
-          .pull_to_usual = 0,
+          .pull_to_usual = 20,
           .bounds = {.least_mm = 1.6,
                      .usual_least_mm = 1.6,
                      .usual_most_mm = 5,
@@ -104,8 +104,9 @@ TEST(BestSteps, stay_inside_the_bounds_and_reach_a_limit_exactly) {
 
 TEST(BestSteps, leave_the_usual_exposure_only_when_it_saves_days) {
   EndQuestion end = end_of(1.8, 2.4, 3.0);
-  end.bounds.usual_most_mm = 3.3;
-  EXPECT_NEAR(best_raise_mm(hand_made_year({{.bass_mm = 2.25, .level_sd_mm = 0.05}}), end), 0.1, 1e-9);
+  end.bounds.usual_most_mm = 3.4;
+  end.pull_to_usual = 20;
+  EXPECT_NEAR(best_raise_mm(hand_made_year({{.bass_mm = 2.25, .level_sd_mm = 0.05}}), end), 0.2, 1e-9);
   EXPECT_GT(best_raise_mm(hand_made_year({{.bass_mm = 1.6, .level_sd_mm = 0.05}}), end), 0.5);
 }
 
@@ -170,12 +171,15 @@ double plain_best_cost(const YearPaths& year, bool bass, const EndQuestion& end,
 
 RC_GTEST_PROP(BestSteps, cost_no_more_than_the_exhaustive_search_finds, ()) {
   const AnyYear any = any_year();
+  SaddleLimits any_gain = limits;
+  any_gain.least_gain = 0;
   for (const bool bass : {true, false}) {
     const EndQuestion& end = bass ? any.question.bass : any.question.treble;
-    const int fast = best_steps(PooledAction(any.year, bass, whole), end, limits).value();
+    const int fast = best_steps(PooledAction(any.year, bass, whole), end, any_gain).value();
     const double found = plain_cost(any.year, bass, end, whole, fast);
-    RC_ASSERT(found <
-              plain_best_cost(any.year, bass, end, whole) + 0.3);  // weighted days: the heap's own 0.1 a threshold
+    // In weighted days: 0.3 for the heap's own 0.1 a threshold, and what is let pass for leaving the saddle alone.
+    const double let_pass = 0.3 + (fast == 0 ? limits.least_gain : 0);
+    RC_ASSERT(found < plain_best_cost(any.year, bass, end, whole) + let_pass);
   }
 }
 
