@@ -135,6 +135,25 @@ TEST(Damaged, a_damaged_book_is_not_copied_as_if_it_were_whole) {
   EXPECT_FALSE(fs::exists(folder / "copy.book"));
 }
 
+TEST(Damaged, a_book_whose_index_lost_rows_is_not_copied_as_if_it_were_whole) {
+  const testing::TemporaryFolder folder;
+  const fs::path file = prepared_book(folder);
+  Session(file, Session::May::write)
+      .script(
+          "PRAGMA writable_schema = ON; UPDATE sqlite_master SET sql = 'CREATE INDEX readings_of_visit ON readings "
+          "(gauge_sd)' WHERE name = 'readings_of_visit'");
+  const Book book(file);
+  EXPECT_THROW(book.back_up_to(folder / "copy.book"), StorageFault);
+  EXPECT_FALSE(fs::exists(folder / "copy.book"));
+  EXPECT_FALSE(fs::exists(folder / "copy.book.unfinished"));
+  EXPECT_FALSE(book.troubles().empty());
+}
+
+TEST(Damaged, a_copy_is_never_laid_over_another_file) {
+  TestBook test;
+  expect_refused([&] { test.book.back_up_to(test.file); }, "copy: " + test.file.string() + " is there already");
+}
+
 TEST(Damaged, a_file_that_is_no_book_is_not_touched) {
   const testing::TemporaryFolder folder;
   const fs::path text = folder / "letter.txt";

@@ -98,14 +98,20 @@ TEST(InstrumentList, a_line_tells_visits_and_the_newest_standing_action) {
   Reading correction = left;
   correction.value = 2.3;
   correction.supersedes = id;
-  shop.book.add(std::vector{correction});
+  const RecordId corrected = shop.book.add(std::vector{correction}).at(0);
   EXPECT_EQ(line().last_action12_bass_mm, 2.3);
+  Reading found_rather = left;
+  found_rather.state = ReadingState::as_found;
+  found_rather.value = 2.6;
+  found_rather.supersedes = corrected;
+  shop.book.add(std::vector{found_rather});
+  EXPECT_EQ(line().last_action12_bass_mm, 2.6) << "a superseded reading as left still counts";
   const RecordId later = shop.book.keep(Visit{.instrument_id = shop.instrument, .date = day(2026, 2, 1)});
-  EXPECT_EQ(line().last_action12_bass_mm, 2.3);
+  EXPECT_EQ(line().last_action12_bass_mm, 2.6);
   shop.book.add(std::vector{shop.reading("action12_treble", 1.7, later)});
   EXPECT_EQ(line().visits, 2);
   EXPECT_EQ(line().last_visit, day(2026, 2, 1));
-  EXPECT_EQ(line().last_action12_bass_mm, 2.3);
+  EXPECT_EQ(line().last_action12_bass_mm, 2.6);
   EXPECT_EQ(line().last_action12_treble_mm, 1.7);
 }
 

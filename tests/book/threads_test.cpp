@@ -53,6 +53,27 @@ TEST(Threads, readers_see_whole_changes_while_writers_write) {
   EXPECT_EQ(test.book.troubles(), std::vector<std::string>{});
 }
 
+TEST(Threads, a_look_sees_one_state_of_the_book_from_its_first_question_to_its_last) {
+  TestBook test;
+  // So many that work is recorded between the question for the readings and the one for the work.
+  test.book.add(std::vector<Reading>(4000, test.reading("action12_bass", 2.4)));
+  std::atomic<bool> looking = true;
+  const auto write = [&] {
+    while (looking) {
+      test.book.add(std::vector{test.reading("action12_bass", 2.4)});
+      test.book.add(Intervention{.visit_id = test.visit, .kind = "saddle_lowered"});
+    }
+  };
+  const auto look = [&] {
+    for (int i = 0; i < 20; ++i) {
+      const VisitStory story = test.book.visit_story(test.visit);
+      EXPECT_LE(story.interventions.size(), story.readings.size() - 4000) << "work was seen before its reading";
+    }
+    looking = false;
+  };
+  at_once({write, look});
+}
+
 TEST(Threads, a_copy_taken_while_others_write_is_whole) {
   TestBook test;
   std::atomic<bool> copying = true;
