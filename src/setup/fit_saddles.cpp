@@ -14,8 +14,7 @@ double cost_of(const SaddleCase& asked, const Fitted& part) {
   ends.bass.exposure_mm += part.neck_steps * asked.limits.cut_precision;
   ends.treble.exposure_mm += part.neck_steps * asked.limits.cut_precision;
   const SaddleInPart& saddle = part.saddle;
-  return end_cost(saddle.actions.bass, ends.bass, saddle.steps.bass, asked.limits) +
-         end_cost(saddle.actions.treble, ends.treble, saddle.steps.treble, asked.limits);
+  return saddle_cost(saddle.actions, ends, saddle.steps, asked.limits);
 }
 
 Raised raised_by(const SaddleCase& asked, const SaddleInPart& saddle) {

@@ -42,10 +42,14 @@ struct Room {
 Room room_kept_above(const SaddleCase& asked, double humidity) {
   YearPaths year = asked.year.kept_above(humidity_fraction(humidity));
   EndActions actions(year, asked.whole_year);
-  const EndSteps steps = *best_heights(actions, asked.question, asked.limits);
+  const EndSteps better = *best_heights(actions, asked.question, asked.limits);
+  const auto serves = [&](EndSteps steps) {
+    return expected_days(asked, actions, steps).worst() <= asked.limits.few_days;
+  };
+  EndSteps steps = worth_cutting(actions, asked.question, better, asked.limits);
+  if (serves(better) && !serves(steps)) steps = better;
   const double worst_days = expected_days(asked, actions, steps).worst();
-  const double cost = end_cost(actions.bass, asked.question.bass, steps.bass, asked.limits) +
-                      end_cost(actions.treble, asked.question.treble, steps.treble, asked.limits);
+  const double cost = saddle_cost(actions, asked.question, steps, asked.limits);
   return {humidity, std::move(year), {asked.whole_year, steps, std::move(actions)}, worst_days, cost};
 }
 
@@ -105,8 +109,7 @@ void say_it_does_not_serve(const SaddleCase& asked, const Room& room, EndSteps a
   const std::string text = "Even at " + percent_in_words(asked.limits.room_humidity_last) +
                            " one side would stay outside its range: at " + percent_in_words(room.humidity) + " on " +
                            decimals(room.worst_days, 0) + " days of the year.";
-  const double one_saddle = end_cost(asked.actions.bass, asked.question.bass, as_it_is.bass, asked.limits) +
-                            end_cost(asked.actions.treble, asked.question.treble, as_it_is.treble, asked.limits);
+  const double one_saddle = saddle_cost(asked.actions, asked.question, as_it_is, asked.limits);
   if (room.cost + asked.limits.worth_humid_room < one_saddle) {
     option.cautions.push_back(text);
   } else {
@@ -154,7 +157,8 @@ SaddleOption humid_room_option(const SaddleCase& asked) {
   const Room room = least_humid_room(asked, humidities);
   option.keep_relative_humidity = room.humidity;
   fit_saddles(asked, room.year, {{"all year", room.saddle}}, option);
-  option.reversible = asked.request.bridge.slot == SaddleSlot::closed || option.saddles[0].new_bone;
+  option.reversible = can_be_put_back(asked.request.bridge.slot, option.saddles[0]);
+  if (room.saddle.steps != EndSteps{}) option.worth += asked.limits.worth_one_saddle;
   option.title = "Keep the room at " + percent_in_words(room.humidity) + " or more" +
                  when_needed(asked.year, room.humidity) + ", and the saddle " + change_in_words(option.saddles[0]);
   if (room.worst_days > asked.limits.few_days) say_it_does_not_serve(asked, room, *as_it_is, option);

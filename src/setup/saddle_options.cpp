@@ -58,7 +58,7 @@ SaddleOption one_saddle_option(const SaddleCase& asked) {
   }
   fit_saddles(asked, asked.year.home, {{"all year", {asked.whole_year, *heights, asked.actions}}}, option);
   option.title += ", " + change_in_words(option.saddles[0]);
-  option.reversible = asked.request.bridge.slot == SaddleSlot::closed || option.saddles[0].new_bone;
+  option.reversible = can_be_put_back(asked.request.bridge.slot, option.saddles[0]);
   caution_held_back(asked, *heights, option);
   return option;
 }
@@ -74,6 +74,11 @@ EndSteps unbounded_heights(const SaddleCase& asked) {
   };
   return {*best_steps(asked.actions.bass, freed(asked.question.bass), asked.limits),
           *best_steps(asked.actions.treble, freed(asked.question.treble), asked.limits)};
+}
+
+bool can_be_put_back(SaddleSlot slot, const SaddleToMake& saddle) {
+  const bool changed = saddle.raise_bass != mm(0) || saddle.raise_treble != mm(0);
+  return !changed || saddle.new_bone || slot == SaddleSlot::closed;
 }
 
 void refuse(std::string why_not, SaddleOption& option) {

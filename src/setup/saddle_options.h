@@ -48,6 +48,9 @@ void fit_saddles(const SaddleCase& asked, const YearPaths& year, const std::vect
 /// Says where the bridge's limits hold a height back from what the year asks for.
 void caution_held_back(const SaddleCase& asked, EndSteps steps, SaddleOption& option);
 
+/// Whether the present saddle can be kept as the way back: always, but where an open-ended one is filed lower.
+[[nodiscard]] bool can_be_put_back(SaddleSlot slot, const SaddleToMake& saddle);
+
 /// Marks an option as not possible, or not needed. Its figures are then those of leaving the saddle as it is.
 void refuse(std::string why_not, SaddleOption& option);
 

@@ -99,6 +99,23 @@ std::optional<EndSteps> best_heights(const EndActions& actions, const SaddleQues
   return EndSteps{*bass, *treble};
 }
 
+double saddle_cost(const EndActions& actions, const SaddleQuestion& question, EndSteps steps,
+                   const SaddleLimits& limits) {
+  return end_cost(actions.bass, question.bass, steps.bass, limits) +
+         end_cost(actions.treble, question.treble, steps.treble, limits);
+}
+
+EndSteps worth_cutting(const EndActions& actions, const SaddleQuestion& question, EndSteps better,
+                       const SaddleLimits& limits) {
+  const auto may_stay = [&](const EndQuestion& end) {
+    const StepRange range = steps_within(end, limits);
+    return range.least <= 0 && 0 <= range.most;
+  };
+  if (!may_stay(question.bass) || !may_stay(question.treble)) return better;
+  const double saved = saddle_cost(actions, question, {}, limits) - saddle_cost(actions, question, better, limits);
+  return saved < limits.worth_one_saddle ? EndSteps{} : better;
+}
+
 std::optional<TwoSaddles> best_two_saddles(const YearPaths& year, const SaddleQuestion& question,
                                            const SaddleLimits& limits) {
   const auto empty = [](StepRange range) { return range.least > range.most; };
@@ -116,12 +133,15 @@ std::optional<TwoSaddles> best_two_saddles(const YearPaths& year, const SaddleQu
   const Stretch outside{inside.until % year.count, from};
   EndActions actions_inside(year, inside);
   EndActions actions_outside(year, outside);
-  const auto in = best_heights(actions_inside, question, limits);
-  const auto out = best_heights(actions_outside, question, limits);
-  if (!in || !out || (in->bass == out->bass && in->treble == out->treble)) return std::nullopt;
-  SaddleInPart first{inside, *in, std::move(actions_inside)};
-  SaddleInPart second{outside, *out, std::move(actions_outside)};
-  if (in->bass + in->treble >= out->bass + out->treble) return TwoSaddles{std::move(first), std::move(second)};
+  const auto heights = [&](const EndActions& actions) {
+    return worth_cutting(actions, question, *best_heights(actions, question, limits), limits);
+  };
+  const EndSteps in = heights(actions_inside);
+  const EndSteps out = heights(actions_outside);
+  if (in == out) return std::nullopt;
+  SaddleInPart first{inside, in, std::move(actions_inside)};
+  SaddleInPart second{outside, out, std::move(actions_outside)};
+  if (in.bass + in.treble >= out.bass + out.treble) return TwoSaddles{std::move(first), std::move(second)};
   return TwoSaddles{std::move(second), std::move(first)};
 }
 

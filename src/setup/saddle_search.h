@@ -31,6 +31,7 @@ struct EndActions {
 struct EndSteps {
   int bass = 0;
   int treble = 0;
+  bool operator==(const EndSteps&) const = default;
 };
 
 /// By how much that raises the strings at fret 12.
@@ -73,6 +74,15 @@ struct StepRange {
 [[nodiscard]] std::optional<EndSteps> best_heights(const EndActions& actions, const SaddleQuestion& question,
                                                    const SaddleLimits& limits);
 
+/// What a saddle costs through its days, both ends.
+[[nodiscard]] double saddle_cost(const EndActions& actions, const SaddleQuestion& question, EndSteps steps,
+                                 const SaddleLimits& limits);
+
+/// The saddle as it is, where its bounds allow that and the better heights would save less than a saddle must save
+/// (`worth_one_saddle`); else those heights.
+[[nodiscard]] EndSteps worth_cutting(const EndActions& actions, const SaddleQuestion& question, EndSteps better,
+                                     const SaddleLimits& limits);
+
 /// A saddle, the days that it is in, and the action on those days.
 struct SaddleInPart {
   Stretch stretch;
@@ -86,8 +96,9 @@ struct TwoSaddles {
 };
 
 /// The two dates, a whole number of weeks from the year's first day, and the four heights that cost least. Dates are
-/// chosen with each week as one normal; heights then with every day. Each part lasts `season_least` at least. Absent
-/// when no height is left, the year is too short to be cut, or one saddle does as well.
+/// chosen with each week as one normal; heights then with every day. One of the two may be the saddle fitted now. Each
+/// part lasts `season_least` at least. Absent when no height is left, the year is too short to be cut, or one saddle
+/// does as well.
 [[nodiscard]] std::optional<TwoSaddles> best_two_saddles(const YearPaths& year, const SaddleQuestion& question,
                                                          const SaddleLimits& limits);
 

@@ -118,7 +118,7 @@ RC_GTEST_PROP(Saddle, two_never_cost_more_than_one, ()) {
   const double amplitude = *rc::gen::inRange(10, 90) / 100.0;
   const SaddleResult result = choose_saddle(drop_in(), serving({swinging(amplitude)}), limits);
   const SaddleOption& two = option(result, SaddleChoice::two_saddles);
-  if (two.possible) RC_ASSERT(two.cost <= option(result, SaddleChoice::one_saddle).cost + 2 * limits.least_gain);
+  if (two.possible) RC_ASSERT(two.cost <= option(result, SaddleChoice::one_saddle).cost + 2 * limits.worth_one_saddle);
 }
 
 TEST(Saddle, two_are_told_what_fret_12_should_read_today_with_each_of_them_in) {
