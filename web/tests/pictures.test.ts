@@ -68,7 +68,17 @@ const drawings = {
   }),
   exposure: exposurePicture({
     sides: [
-      { side: "bass", now: 2.9, after: [{ season: "", mm: 3.5 }], least: 1.6, most: 5, usual: true },
+      {
+        side: "bass",
+        now: 2.9,
+        after: [
+          { season: "winter", mm: 3.5 },
+          { season: "summer", mm: 3.1 },
+        ],
+        least: 1.6,
+        most: 5,
+        usual: true,
+      },
       {
         side: "treble",
         now: 2.5,

@@ -22,27 +22,28 @@ export interface ExposureChoice {
   readonly write: (mm: number) => string;
 }
 
-const rowHeight = 44;
+/** A side with two saddles says their figures on a line of their own. */
+function rowHeight({ after }: ExposureSide): number {
+  return after.length > 1 ? 60 : 44;
+}
 
 function between(low: number, mm: number, high: number): boolean {
   return low - 1e-6 <= mm && mm <= high + 1e-6;
 }
 
-function sideMark(side: ExposureSide, i: number, write: (mm: number) => string): Mark {
+function sideMark(side: ExposureSide, top: number, write: (mm: number) => string): Mark {
   const { least, most, usual, after, now } = side;
   const kept = after.every(({ mm }) => between(least, mm, most));
   const word = !kept ? "outside" : usual ? "usual" : "unusual";
   return ({ x, margin, width }): SvgNode[] => {
-    const top = margin.top + i * rowHeight;
-    const line = top + 28;
+    const line = top + rowHeight(side) - 16;
+    const figures = after.map(({ mm }) => write(mm)).join(" and ");
+    const alone = after.length === 1;
     const span = (low: number, high: number, className: string, half: number): SvgNode =>
       node("rect", { class: className, x: px(x(low)), y: line - half, width: px(x(high) - x(low)), height: half * 2 });
     return [
-      node(
-        "text",
-        { class: "label", x: margin.left, y: top + 14 },
-        `${side.side} ${after.map(({ mm }) => write(mm)).join(" and ")}`,
-      ),
+      node("text", { class: "label", x: margin.left, y: top + 14 }, alone ? `${side.side} ${figures}` : side.side),
+      ...(alone ? [] : [node("text", { class: "label", x: margin.left, y: top + 30 }, figures)]),
       node(
         "text",
         {
@@ -65,7 +66,8 @@ function sideMark(side: ExposureSide, i: number, write: (mm: number) => string):
 /** Shaded: what can be done. The stroke is the saddle as it is, the dot the saddle to be. */
 export function exposurePicture({ sides, ticks, unit, width, write }: ExposureChoice): SvgNode {
   const margin = { top: 0, right: 8, bottom: 42, left: 8 };
-  const height = sides.length * rowHeight + margin.bottom;
+  const tops = sides.map((_, i) => sides.slice(0, i).reduce((sum, side) => sum + rowHeight(side), 0));
+  const height = sides.reduce((sum, side) => sum + rowHeight(side), margin.bottom);
   const most = Math.max(...sides.flatMap((side) => [side.now, side.most, ...side.after.map(({ mm }) => mm)]));
   const within = frame({ width, height, margin, x: [0, most * 1.06], y: [0, 1] });
   const unitWords: Mark = () => [
@@ -73,7 +75,7 @@ export function exposurePicture({ sides, ticks, unit, width, write }: ExposureCh
   ];
   return drawing(within, [
     groundAxis(ticks.filter((tick) => tick.at <= most * 1.06)),
-    ...sides.map((side, i) => sideMark(side, i, write)),
+    ...sides.map((side, i) => sideMark(side, tops[i] ?? 0, write)),
     unitWords,
   ]);
 }

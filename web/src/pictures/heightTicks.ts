@@ -1,5 +1,5 @@
 import type { Tick } from "../chart/axes";
-import { type Notation, nearestSixtyFourth } from "../trade/length";
+import { type Notation, nearestSixtyFourth, thousandths } from "../trade/length";
 
 const mmPerInch = 25.4;
 
@@ -14,7 +14,7 @@ const steps: Readonly<Record<Notation, Steps>> = {
   sixtyFourths: { sizes: [1, 2, 4, 8, 16].map((n) => (n * mmPerInch) / 64), write: nearestSixtyFourth },
   thousandths: {
     sizes: [2, 5, 10, 20, 50, 100].map((n) => (n * mmPerInch) / 1000),
-    write: (mm) => `.${String(Math.round((mm / mmPerInch) * 1000)).padStart(3, "0")}`,
+    write: (mm) => (Math.abs(mm) < 1e-9 ? "0" : thousandths(mm)),
   },
 };
 

@@ -62,6 +62,25 @@ describe.each(looks)("on a $name", ({ name, viewport, scheme }) => {
   });
 });
 
+test.each([
+  { name: "phone", viewport: phone },
+  { name: "desktop", viewport: desktop },
+])("in 64ths and thousandths the words of a picture keep apart too, on a $name", async ({ name, viewport }) => {
+  const { context, page } = await openPage(browser, shop.address, viewport);
+  try {
+    await visit(page, "/instruments/1");
+    for (const notation of ["64ths", "thou"]) {
+      await page.getByRole("radio", { name: notation }).check({ force: true });
+      for (const button of await page.getByRole("button", { name: /^Show its figures/ }).all()) await button.click();
+      expect(await layoutTrouble(page), notation).toEqual([]);
+      expect(await overlappingWords(page), notation).toEqual([]);
+      await shoot(page, `instruments-1-${notation}-${name}`);
+    }
+  } finally {
+    await context.close();
+  }
+});
+
 test("every picture of an instrument has its table one key away", async () => {
   const { context, page } = await openPage(browser, shop.address, desktop);
   try {
