@@ -14,6 +14,12 @@ add_library(tailblock_test_support INTERFACE)
 target_link_libraries(tailblock_test_support INTERFACE tailblock_test_support_headers GTest::gtest GTest::gtest_main
                                                        rapidcheck)
 
+# What nearly every test includes and never changes, compiled once: it halves the time of a test.
+add_library(tailblock_test_prefix OBJECT ${PROJECT_SOURCE_DIR}/cmake/test_prefix.cpp)
+target_link_libraries(tailblock_test_prefix PRIVATE tailblock_test_support)
+target_precompile_headers(tailblock_test_prefix PRIVATE <gtest/gtest.h> <rapidcheck/gtest.h> <algorithm> <array> <cmath>
+                          <functional> <map> <optional> <string> <vector>)
+
 file(GLOB support_sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/support/*.cpp)
 if(support_sources)
   add_library(tailblock_test_support_files STATIC ${support_sources})
@@ -36,6 +42,7 @@ foreach(room IN LISTS TAILBLOCK_ROOMS)
   add_executable(${test} ${sources})
   target_link_libraries(${test} PRIVATE tailblock_test_support ${support_library} ${rooms_to_${room}} ${needs_${room}}
                                         nlohmann_json::nlohmann_json)
+  target_precompile_headers(${test} REUSE_FROM tailblock_test_prefix)
   if(room STREQUAL "cli" AND TARGET tailblock)
     add_dependencies(${test} tailblock)
   endif()

@@ -11,7 +11,8 @@ set(CMAKE_CXX_FLAGS_RELEASE "-O2 -g1 -DEIGEN_NO_DEBUG")
 
 find_program(TAILBLOCK_CCACHE ccache)
 if(TAILBLOCK_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
-  set(CMAKE_CXX_COMPILER_LAUNCHER ${TAILBLOCK_CCACHE})
+  # Without these ccache passes over every file that uses a precompiled header.
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env CCACHE_SLOPPINESS=pch_defines,time_macros ${TAILBLOCK_CCACHE})
 endif()
 
 find_package(Eigen3 REQUIRED)
