@@ -101,7 +101,7 @@ if(NPM AND NOT TAILBLOCK_SANITIZE)
     get_filename_component(stem ${story} NAME_WE)
     add_test(NAME browser.${stem} COMMAND ${NPM} run --silent test:browser -- ${stem}.test.ts WORKING_DIRECTORY ${web})
     # Alone on the machine: a story has time limits of its own.
-    set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 600 RUN_SERIAL ON
+    set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 1200 RUN_SERIAL ON
                          ENVIRONMENT TAILBLOCK_PROGRAM=${TAILBLOCK_PROGRAM})
   endforeach()
 endif()

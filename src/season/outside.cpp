@@ -9,7 +9,7 @@
 namespace tailblock {
 namespace {
 
-constexpr int days_together = 5;  // the paths are smooth: one day stands for five
+constexpr int days_together = 7;  // the paths are smooth: one day stands for a week
 /// What stays the same all year (bass level, treble level, treble ratio) is sampled at 13 points: each coordinate takes
 /// the middles of 13 equal shares once, in orders found by search so that neither the coordinates nor their squares go
 /// together (correlations under 0.03).
