@@ -79,8 +79,7 @@ void describe(FieldVisitor&, ContactResult&);
 /// with every refinement. Left out: the second direction of swing, stretch, the body, yielding frets, loss in contact.
 ///
 /// Source: derived here (docs/models/contact.md).
-/// @throws Refused naming the field outside the valid range, when the string lies on a fret, or when it would be held
-/// below one.
+/// @throws Refused naming the field outside the valid range, or when the string lies on a fret before it is plucked.
 [[nodiscard]] ContactResult contact(const ContactRequest&, const ContactVerdicts&);
 
 /// The motion behind it, for whoever wants more than the report.

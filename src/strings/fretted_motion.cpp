@@ -7,6 +7,7 @@
 #include "quantity/refused.h"
 #include "strings/fret_contact.h"
 #include "strings/fretted_steps.h"
+#include "strings/held_string.h"
 #include "strings/motion_energy.h"
 
 namespace tailblock {
@@ -62,25 +63,24 @@ StepState at_release(const SpeakingString& string, Cells cells, std::span<const 
                   .now = StringRow(grid.intervals),
                   .next = StringRow(grid.intervals),
                   .frets = std::move(cells.frets)};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    for (std::size_t lane = 0; lane < plucks_at_once; ++lane) {
+      const bool bare = lane >= plucks.size() || !plucks[lane].over_frets;
+      state.frets[i].gap.set(lane, bare ? out_of_reach : points[i].gap);
+    }
+  }
   const auto n = static_cast<std::size_t>(grid.intervals);
   for (std::size_t lane = 0; lane < plucks.size(); ++lane) {
-    const std::vector<double> shape = held_shape(string, grid, plucks[lane]);
-    const std::vector<double> before = before_release(string, grid, shape);
+    const HeldString held = held_string(string, grid, plucks[lane], state.frets, lane);
     for (std::size_t j = 0; j <= n; ++j) {
-      state.now.from_stop()[j].set(lane, shape[j]);
-      state.before.from_stop()[j].set(lane, before[j]);
+      state.now.from_stop()[j].set(lane, held.shape[j]);
+      state.before.from_stop()[j].set(lane, held.before[j]);
     }
   }
   for (StringRow* row : {&state.now, &state.before}) {
     Four* u = row->from_stop();
     u[-1].of = -u[1].of;
     u[n + 1].of = -u[n - 1].of;
-  }
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    for (std::size_t lane = 0; lane < plucks_at_once; ++lane) {
-      const bool bare = lane >= plucks.size() || !plucks[lane].over_frets;
-      state.frets[i].gap.set(lane, bare ? out_of_reach : points[i].gap);
-    }
   }
   state.bridge = bridge_pull(string, grid);
   state.filter = high_pass(high_band_hz, 1 / grid.k);
@@ -93,21 +93,10 @@ double depth(const StringRow& row, const FretCell& fret, std::size_t lane) {
   return -fret.gap[lane] - fret.left * u[fret.at][lane] - fret.right * u[fret.at + 1][lane];
 }
 
-void refuse_start_below_a_fret(const StepState& state, std::size_t plucks) {
-  constexpr double rounding = 1e-9;
-  for (const FretCell& fret : state.frets) {
-    for (std::size_t lane = 0; lane < plucks; ++lane) {
-      if (depth(state.now, fret, lane) <= rounding) continue;
-      throw Refused("amplitude: held so far aside the string is pressed below a fret before it is let go");
-    }
-  }
-}
-
 /// Settles the contacts of one step and books them.
 class Contacts {
  public:
-  Contacts(const SpeakingString&, const StepState& state, std::size_t plucks, std::vector<PluckMotion>& told)
-      : plucks_(plucks), told_(told) {
+  Contacts(const StepState& state, std::size_t plucks, std::vector<PluckMotion>& told) : plucks_(plucks), told_(told) {
     for (const FretCell& fret : state.frets) {
       const double own = fret.left * fret.left + fret.right * fret.right;
       height_per_force_.push_back(own * state.grid.height_per_impulse);
@@ -157,13 +146,12 @@ class Contacts {
 NoteMotions fretted_motion(const SpeakingString& string, std::span<const FretPointUnder> points,
                            std::span<const HeldPluck> plucks, const MotionWishes& wishes) {
   StepState state = at_release(string, cells_apart(string, points, wishes.least_steps_per_s), points, plucks);
-  refuse_start_below_a_fret(state, plucks.size());
 
   const StringGrid& grid = state.grid;
   NoteMotions motions{.intervals = grid.intervals, .grid_m = grid.h, .step_s = grid.k, .plucks = {}};
   motions.plucks.resize(plucks.size());
   for (PluckMotion& told : motions.plucks) told.impulses.assign(points.size(), 0);
-  Contacts contacts(string, state, plucks.size(), motions.plucks);
+  Contacts contacts(state, plucks.size(), motions.plucks);
   MotionEnergy energy(string, grid);
   energy.release(state, motions.plucks);
 

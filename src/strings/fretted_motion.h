@@ -97,7 +97,8 @@ inline constexpr double high_band_hz = 2000;  ///< where buzz is heard
 /// Explicit differences on the finest stable grid; each contact by a discrete gradient, so that energy is kept to
 /// rounding, frets never pull and one monotone equation a fret and step is solved.
 /// Source: scheme as in the design studies; derived here (docs/models/contact.md).
-/// @throws Refused when points lie too near each other, or a pluck starts below one.
+/// A pluck that would be held below a point starts bent over it.
+/// @throws Refused when points lie too near each other.
 [[nodiscard]] NoteMotions fretted_motion(const SpeakingString& string, std::span<const FretPointUnder> points,
                                          std::span<const HeldPluck> plucks, const MotionWishes& wishes);
 

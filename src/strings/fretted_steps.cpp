@@ -7,19 +7,32 @@ using Vector = Four::Vector;
 
 // The bodies are inlined into two functions each, one compiled for wide registers, one for any processor.
 
+/// What a height adds to the next one of its own point and of its neighbours.
+struct Shares {
+  Vector own, near;
+};
+
+/// Each height is read once and carried along the string in registers: reading is what would take the time.
 [[gnu::always_inline]] inline void sweep(StepState& state) {
   const StringGrid& g = state.grid;
   const Four* __restrict now = state.now.from_stop();
   const Four* __restrict before = state.before.from_stop();
   Four* __restrict next = state.next.from_stop();
+  const auto shares = [&](const Vector& u, const Vector& earlier) __attribute__((always_inline)) {
+    return Shares{g.a0 * u + g.b0 * earlier, g.a1 * u + g.b1 * earlier};
+  };
+  Vector second_left = now[-1].of, left = now[0].of, here = now[1].of, right = now[2].of;
+  Vector near_left = g.a1 * left + g.b1 * before[0].of;
+  Shares at = shares(here, before[1].of);
   const std::ptrdiff_t last = g.intervals - 1;
   for (std::ptrdiff_t block = 1; block <= last; block += StringRow::points_at_once) {
 #pragma GCC unroll 4
     for (std::ptrdiff_t j = block; j < block + static_cast<std::ptrdiff_t>(StringRow::points_at_once); ++j) {
-      const Vector near = now[j - 1].of + now[j + 1].of;
-      const Vector far = now[j - 2].of + now[j + 2].of;
-      const Vector near_before = before[j - 1].of + before[j + 1].of;
-      next[j].of = g.a0 * now[j].of + g.b0 * before[j].of + g.a1 * near + g.b1 * near_before + g.a2 * far;
+      const Vector second_right = now[j + 2].of;
+      const Shares at_right = shares(right, before[j + 1].of);
+      next[j].of = at.own + (near_left + at_right.near) + g.a2 * (second_left + second_right);
+      second_left = left, left = here, here = right, right = second_right;
+      near_left = at.near, at = at_right;
     }
   }
 }

@@ -30,10 +30,6 @@ void solve_even_tridiagonal(double a, double b, std::vector<double>& f) {
   for (std::size_t j = n - 1; j >= 1; --j) f[j] -= upper[j] * f[j + 1];
 }
 
-double second_difference(const std::vector<double>& u, std::size_t j, double h) {
-  return (u[j - 1] - 2 * u[j] + u[j + 1]) / (h * h);
-}
-
 }  // namespace
 
 double height_per_force(const SpeakingString& string, const PluckPlace& place) {
@@ -81,11 +77,11 @@ BridgePull bridge_pull(const SpeakingString& s, const StringGrid& grid) {
   return {.near = s.tension / grid.h + 2 * stiff, .far = -stiff};
 }
 
-std::vector<double> held_shape(const SpeakingString& s, const StringGrid& grid, const HeldPluck& pluck) {
-  const double force = pluck.height / height_per_force(s, pluck.place);
+std::vector<double> static_shape(const SpeakingString& s, const StringGrid& grid, const std::vector<PointShare>& shares,
+                                 double force) {
   const double h = grid.h;
   std::vector<double> shape(static_cast<std::size_t>(grid.intervals) + 1, 0);
-  for (const PointShare& on : pluck_shares(grid, pluck.place)) shape[on.point] = -force / h * on.share;
+  for (const PointShare& on : shares) shape[on.point] -= force / h * on.share;
   // (T - E I d2) v = -f, then d2 u = v.
   const double bend = s.bending_stiffness / (h * h);
   solve_even_tridiagonal(-bend, s.tension + 2 * bend, shape);
@@ -94,16 +90,11 @@ std::vector<double> held_shape(const SpeakingString& s, const StringGrid& grid, 
   return shape;
 }
 
-std::vector<double> before_release(const SpeakingString& s, const StringGrid& grid, const std::vector<double>& shape) {
-  const std::size_t n = shape.size() - 1;
-  std::vector<double> curvature(n + 1, 0);
-  for (std::size_t j = 1; j < n; ++j) curvature[j] = second_difference(shape, j, grid.h);
-  std::vector<double> before = shape;
-  for (std::size_t j = 1; j < n; ++j) {
-    const double pull = s.tension * curvature[j] - s.bending_stiffness * second_difference(curvature, j, grid.h);
-    before[j] += grid.k * grid.k / 2 * pull / s.kg_per_metre;
-  }
-  return before;
+std::vector<double> before_release(const SpeakingString& s, const StringGrid& grid,
+                                   const std::vector<PointShare>& shares, double force, std::vector<double> shape) {
+  const double fall = grid.k * grid.k / 2 * force / (s.kg_per_metre * grid.h);
+  for (const PointShare& on : shares) shape[on.point] -= fall * on.share;
+  return shape;
 }
 
 }  // namespace tailblock

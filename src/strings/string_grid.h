@@ -39,13 +39,14 @@ struct BridgePull {
 };
 [[nodiscard]] BridgePull bridge_pull(const SpeakingString& string, const StringGrid& grid);
 
-/// The static shape of a held string at the points of a grid, 0..intervals, for a force spread over the pluck's width
-/// and the height of the plucked point.
-[[nodiscard]] std::vector<double> held_shape(const SpeakingString& string, const StringGrid& grid,
-                                             const HeldPluck& pluck);
+/// The static shape of the string at the points of a grid, 0..intervals, under these shares of a force.
+[[nodiscard]] std::vector<double> static_shape(const SpeakingString& string, const StringGrid& grid,
+                                               const std::vector<PointShare>& shares, double force);
 
-/// The heights one step before the release at which a string let go from rest moves as it should to second order.
+/// The heights one step before the release at which a string let go of the pluck's force moves as it should to second
+/// order.
 [[nodiscard]] std::vector<double> before_release(const SpeakingString& string, const StringGrid& grid,
-                                                 const std::vector<double>& shape);
+                                                 const std::vector<PointShare>& shares, double force,
+                                                 std::vector<double> shape);
 
 }  // namespace tailblock
