@@ -121,9 +121,8 @@ void contact_map_of_a_guitar(benchmark::State& state, double bass_mm, double tre
                                   .hard_attack = left_low("hard").attack};
   const UnitEnvelopes envelopes = unit_envelopes(envelope_request(normal));
   const ContactVerdicts limits = contact_verdicts(text_of("data/contact_verdicts.csv"));
-  const ClearanceVerdicts clear = clearance_verdicts(text_of("data/clearance_verdicts.csv"));
   for (auto _ : state) {
-    benchmark::DoNotOptimize(contact_map(request, {envelopes, envelopes}, limits, clear, do_each_on_threads));
+    benchmark::DoNotOptimize(contact_map(request, {envelopes, envelopes}, limits, do_each_on_threads));
   }
 }
 BENCHMARK_CAPTURE(contact_map_of_a_guitar, low, 1.6, 1.3)

@@ -50,23 +50,22 @@ struct Partial {
   double height;
 };
 
-struct Roots {
-  Complex first, second;
+/// A lossless partial's z, and what the losses leave of it in a step.
+struct Course {
+  Complex z;
+  double left_a_step;
 };
 
-Roots roots(const SpeakingString& s, double k, const Partial& partial) {
-  const double a = 1 + s.loss_per_s * k;
-  const double loss = 2 * s.loss_m2_per_s * k * partial.e;
-  const Complex half = (2 - k * k * partial.restoring / s.kg_per_metre - loss) / (2 * a);
-  const Complex spread = std::sqrt(half * half - (1 - s.loss_per_s * k - loss) / a);
-  return {half + spread, half - spread};
+Course course(const SpeakingString& s, const StringGrid& grid, const Partial& partial) {
+  const double cosine = 1 - grid.k * grid.k * partial.restoring / (2 * s.kg_per_metre);
+  return {{cosine, std::sqrt(1 - cosine * cosine)},
+          std::pow(left_of_partial(s, grid, partial.e), 1.0 / grid.steps_a_loss)};
 }
 
-/// Energy of one partial between two instants, J.
+/// Energy of one lossless partial between two instants, J.
 double energy_between(const SpeakingString& s, double k, const Partial& partial, double early, double late) {
   const double v = (late - early) / k;
-  const double moving = s.kg_per_metre * (1 - s.loss_m2_per_s * k * partial.e) * v * v;
-  return s.length / 4 * (moving + partial.restoring * early * late);
+  return s.length / 4 * (s.kg_per_metre * v * v + partial.restoring * early * late);
 }
 
 }  // namespace
@@ -92,17 +91,19 @@ BareMotion bare_motion(const SpeakingString& s, const StringGrid& grid, const He
     partial.height = 2 * force / s.length * share / partial.restoring;
 
     const double before = partial.height * (1 - k * k / 2 * partial.restoring / s.kg_per_metre);
-    const auto [z, w] = roots(s, k, partial);
-    const Complex first = (before - partial.height / w) / (1.0 / z - 1.0 / w);
-    const Complex second = partial.height - first;
+    const Course goes = course(s, grid, partial);
+    // height Re(z^n) + side Im(z^n) with u(-1) as at release.
+    const double side = (partial.height * goes.z.real() - before) / goes.z.imag();
     const double at_bridge = bridge.near * std::sin(q * per_point * (grid.intervals - 1)) +
                              bridge.far * std::sin(q * per_point * (grid.intervals - 2));
-    const bool swings = z.imag() != 0;
-    terms.push_back(term(swings ? first : first / 2.0, z, at_bridge, filter, when));
-    if (!swings) terms.push_back(term(second / 2.0, w, at_bridge, filter, when));
+    // A step's force is taken before its losses: on average half a round of them and half a step later.
+    const double not_yet_lost = std::pow(goes.left_a_step, -(grid.steps_a_loss + 1) / 2.0);
+    terms.push_back(
+        term(not_yet_lost * Complex(partial.height, -side) / 2.0, goes.left_a_step * goes.z, at_bridge, filter, when));
 
-    const auto height_at = [&](long n) { return (first * power(z, n) + second * power(w, n)).real(); };
-    told.energy_at_end += energy_between(s, k, partial, height_at(when.last - 1), height_at(when.last));
+    const double left =
+        std::pow(left_of_partial(s, grid, partial.e), 2.0 * static_cast<double>(when.last / grid.steps_a_loss));
+    told.energy_at_end += left * energy_between(s, k, partial, before, partial.height);
   }
   for (std::size_t i = 0; i < terms.size(); ++i) {
     for (std::size_t j = i; j < std::min(i + neighbours_kept + 1, terms.size()); ++j) {

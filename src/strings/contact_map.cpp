@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "strings/contact_note.h"
 
@@ -9,13 +10,13 @@ namespace tailblock {
 namespace {
 
 constexpr double map_steps_per_s = 88200;
+constexpr double surely_clear_ratio = 1.03;
 
 /// Everything that every note of a map shares.
 struct Table {
   const ContactMapRequest& request;
   const MapEnvelopes& envelopes;
   const ContactVerdicts& limits;
-  double clear_from_ratio;
   std::vector<MovingString> strings;
   Geometry g;
 };
@@ -35,7 +36,7 @@ AttackOnNote attack_on(const Table& table, const Attack& attack, const UnitEnvel
   on.amplitude = note_of(table.g, attack, asked.string, asked.stopped_fret).amplitude;
   const UnitEnvelope& envelope = envelopes.note(asked.string, asked.stopped_fret);
   for (std::size_t i = 0; i < note.frets.size(); ++i) {
-    const double reach = on.amplitude * table.clear_from_ratio;
+    const double reach = on.amplitude * surely_clear_ratio;
     on.needs_run[0] = on.needs_run[0] || note.frets[i].gap < reach * envelope.away[i];
     on.needs_run[1] = on.needs_run[1] || note.frets[i].gap < reach * envelope.toward[i];
   }
@@ -49,6 +50,30 @@ void keep_worse(AttackOnNote& on, const Buzz& buzz, const ContactVerdicts& limit
   on.verdict = verdict;
   on.worst = buzz;
 }
+
+/// A string without frets moves in proportion to its pluck: one closed form serves every pluck at one place.
+class BareNotes {
+ public:
+  BareNotes(const SpeakingString& string, const StringGrid& grid, double seconds)
+      : string_(string), grid_(grid), seconds_(seconds) {}
+
+  BareMotion of(const HeldPluck& pluck) {
+    if (!unit_ || place_.from_stop != pluck.place.from_stop || place_.width != pluck.place.width) {
+      place_ = pluck.place;
+      unit_ = bare_motion(string_, grid_, {place_, unit_height}, seconds_);
+    }
+    const double times = std::pow(pluck.height / unit_height, 2);
+    return {times * unit_->bridge_energy, times * unit_->bridge_energy_high, times * unit_->energy_at_end};
+  }
+
+ private:
+  static constexpr double unit_height = 1e-3;
+  SpeakingString string_;
+  StringGrid grid_;
+  double seconds_;
+  PluckPlace place_{};
+  std::optional<BareMotion> unit_;
+};
 
 /// Steps every pluck that must be run, all together.
 void run(const Table& table, const NoteAsked& asked, const ContactNote& note, std::array<AttackOnNote, 2>& attacks) {
@@ -64,11 +89,10 @@ void run(const Table& table, const NoteAsked& asked, const ContactNote& note, st
   if (plucks.empty()) return;
   const MotionWishes wishes{.least_steps_per_s = map_steps_per_s};
   const NoteMotions fretted = fretted_motion(note.string, note.frets, plucks, wishes);
-  const StringGrid grid = finest_grid(note.string, 1 / fretted.step_s);
+  BareNotes bare(note.string, finest_grid(note.string, 1 / fretted.step_s), wishes.seconds);
   for (std::size_t i = 0; i < plucks.size(); ++i) {
     if (!fretted.plucks[i].first_touch_s) continue;
-    const BareMotion bare = bare_motion(note.string, grid, plucks[i], wishes.seconds);
-    keep_worse(*whose[i], buzz_of(fretted.plucks[i], bare, asked.stopped_fret), table.limits);
+    keep_worse(*whose[i], buzz_of(fretted.plucks[i], bare.of(plucks[i]), asked.stopped_fret), table.limits);
   }
 }
 
@@ -130,15 +154,13 @@ ClearanceRequest as_clearance(const ContactMapRequest& request, const Attack& at
 }
 
 ContactMapResult contact_map(const ContactMapRequest& request, const MapEnvelopes& envelopes,
-                             const ContactVerdicts& limits, const ClearanceVerdicts& clearances,
-                             const DoEach& do_each) {
+                             const ContactVerdicts& limits, const DoEach& do_each) {
   require_valid(request);
   require_matching(as_clearance(request, request.attack), envelopes.normal);
   require_matching(as_clearance(request, request.hard_attack), envelopes.hard);
   const Table table{.request = request,
                     .envelopes = envelopes,
                     .limits = limits,
-                    .clear_from_ratio = clearances.clear_from_ratio,
                     .strings = envelope_request(as_clearance(request, request.attack)).strings,
                     .g = geometry(request.neck, request.action)};
   const std::vector<NoteAsked> asked = notes_asked(request);

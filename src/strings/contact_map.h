@@ -59,11 +59,11 @@ struct MapEnvelopes {
 
 /// Which notes buzz on this set-up, played normally and hard, both pluck directions.
 ///
-/// A pluck whose contact-free envelope stays clear of every fret by the margin of data/clearance_verdicts.csv is clean
-/// without a run. The order of the work changes nothing.
-/// Source: derived here (docs/models/contact.md).
+/// A pluck whose contact-free envelope stays clear of every fret by three hundredths is clean without a run: no run
+/// with contact touched above a ratio of 1.001 (docs/models/contact.md). The order of the work changes nothing. Source:
+/// derived here (docs/models/contact.md).
 /// @throws Refused naming the field outside the valid range.
 [[nodiscard]] ContactMapResult contact_map(const ContactMapRequest&, const MapEnvelopes&, const ContactVerdicts&,
-                                           const ClearanceVerdicts&, const DoEach& do_each);
+                                           const DoEach& do_each);
 
 }  // namespace tailblock

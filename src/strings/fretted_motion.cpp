@@ -174,6 +174,10 @@ NoteMotions fretted_motion(const SpeakingString& string, std::span<const FretPoi
     }
     std::swap(state.before, state.now);
     std::swap(state.now, state.next);
+    if (step % grid.steps_a_loss != 0) continue;
+    if (wishes.watch_energy) energy.before_losses(state, motions.plucks);
+    work.take_losses(state);
+    if (wishes.watch_energy) energy.after_losses(state, motions.plucks);
   }
   energy.end(state, motions.plucks);
   for (std::size_t lane = 0; lane < plucks.size(); ++lane) {

@@ -7,32 +7,20 @@ using Vector = Four::Vector;
 
 // The bodies are inlined into two functions each, one compiled for wide registers, one for any processor.
 
-/// What a height adds to the next one of its own point and of its neighbours.
-struct Shares {
-  Vector own, near;
-};
-
 /// Each height is read once and carried along the string in registers: reading is what would take the time.
 [[gnu::always_inline]] inline void sweep(StepState& state) {
   const StringGrid& g = state.grid;
   const Four* __restrict now = state.now.from_stop();
   const Four* __restrict before = state.before.from_stop();
   Four* __restrict next = state.next.from_stop();
-  const auto shares = [&](const Vector& u, const Vector& earlier) __attribute__((always_inline)) {
-    return Shares{g.a0 * u + g.b0 * earlier, g.a1 * u + g.b1 * earlier};
-  };
   Vector second_left = now[-1].of, left = now[0].of, here = now[1].of, right = now[2].of;
-  Vector near_left = g.a1 * left + g.b1 * before[0].of;
-  Shares at = shares(here, before[1].of);
   const std::ptrdiff_t last = g.intervals - 1;
   for (std::ptrdiff_t block = 1; block <= last; block += StringRow::points_at_once) {
 #pragma GCC unroll 4
     for (std::ptrdiff_t j = block; j < block + static_cast<std::ptrdiff_t>(StringRow::points_at_once); ++j) {
       const Vector second_right = now[j + 2].of;
-      const Shares at_right = shares(right, before[j + 1].of);
-      next[j].of = at.own + (near_left + at_right.near) + g.a2 * (second_left + second_right);
+      next[j].of = g.a0 * here - before[j].of + g.a1 * (left + right) + g.a2 * (second_left + second_right);
       second_left = left, left = here, here = right, right = second_right;
-      near_left = at.near, at = at_right;
     }
   }
 }
@@ -81,21 +69,39 @@ struct Shares {
   state.bridge_energy_high.of += high * high;
 }
 
+[[gnu::always_inline]] inline void smooth(Four* row, const StringGrid& g) {
+  Vector left = row[0].of, here = row[1].of;
+  for (std::ptrdiff_t j = 1; j < g.intervals; ++j) {
+    const Vector right = row[j + 1].of;
+    row[j].of = g.keep * here + g.spread * (left + right);
+    left = here, here = right;
+  }
+  pin_ends(row, g.intervals);
+}
+
+[[gnu::always_inline]] inline void take_losses(StepState& state) {
+  smooth(state.before.from_stop(), state.grid);
+  smooth(state.now.from_stop(), state.grid);
+}
+
 bool free_step_plain(StepState& state) { return free_step(state); }
 void finish_step_plain(StepState& state) { finish_step(state); }
+void take_losses_plain(StepState& state) { take_losses(state); }
 
 #if defined(__x86_64__)
 [[gnu::target("avx2,fma")]] bool free_step_wide(StepState& state) { return free_step(state); }
 [[gnu::target("avx2,fma")]] void finish_step_wide(StepState& state) { finish_step(state); }
+[[gnu::target("avx2,fma")]] void take_losses_wide(StepState& state) { take_losses(state); }
 #endif
 
 }  // namespace
 
-StepWork plain_step_work() { return {free_step_plain, finish_step_plain}; }
+StepWork plain_step_work() { return {free_step_plain, finish_step_plain, take_losses_plain}; }
 
 StepWork fastest_step_work() {
 #if defined(__x86_64__)
-  if (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma")) return {free_step_wide, finish_step_wide};
+  if (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma"))
+    return {free_step_wide, finish_step_wide, take_losses_wide};
 #endif
   return plain_step_work();
 }

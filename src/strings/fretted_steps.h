@@ -48,10 +48,11 @@ struct StepState {
   Four bridge_force{}, bridge_energy{}, bridge_energy_high{};
 };
 
-/// The two halves of a step, between which contacts are settled.
+/// The parts of a step; contacts are settled between the first two.
 struct StepWork {
   bool (*free_step)(StepState&);    ///< fills `next` as if no fret pushed; whether any pluck lies below a fret there
   void (*finish_step)(StepState&);  ///< pins the ends, takes the force on the bridge
+  void (*take_losses)(StepState&);  ///< from `before` and `now`
 };
 /// For this processor: with wide registers where it has them. Both give the same to rounding.
 [[nodiscard]] StepWork fastest_step_work();

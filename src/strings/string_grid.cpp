@@ -43,23 +43,31 @@ double height_per_force(const SpeakingString& string, const PluckPlace& place) {
 StringGrid finest_grid(const SpeakingString& s, double steps_per_s) {
   StringGrid grid;
   const double k = grid.k = 1 / steps_per_s;
-  const double c2 = s.tension / s.kg_per_metre;
+  const double g = s.tension / s.kg_per_metre * k * k;
   const double q2 = s.bending_stiffness / s.kg_per_metre;
-  const double g = c2 * k * k + 4 * s.loss_m2_per_s * k;
   const double least_h = std::sqrt((g + std::sqrt(g * g + 16 * q2 * k * k)) / 2);
   grid.intervals = static_cast<int>(s.length / least_h * (1 + 1e-12));
   const double h = grid.h = s.length / grid.intervals;
-  const double wave = c2 * k * k / (h * h);
+  const double wave = g / (h * h);
   const double bend = q2 * k * k / (h * h * h * h);
-  const double loss = 2 * s.loss_m2_per_s * k / (h * h);
-  const double scale = 1 / (1 + s.loss_per_s * k);
-  grid.a0 = scale * (2 - 2 * wave - 6 * bend - 2 * loss);
-  grid.a1 = scale * (wave + 4 * bend + loss);
-  grid.a2 = scale * -bend;
-  grid.b0 = scale * (-1 + s.loss_per_s * k + 2 * loss);
-  grid.b1 = scale * -loss;
-  grid.height_per_impulse = scale * k * k / (s.kg_per_metre * h);
+  grid.a0 = 2 - 2 * wave - 6 * bend;
+  grid.a1 = wave + 4 * bend;
+  grid.a2 = -bend;
+  grid.height_per_impulse = k * k / (s.kg_per_metre * h);
+
+  constexpr int most_steps_a_loss = 16;
+  constexpr double little = 0.05;  // of the fastest partial, at once
+  const double fastest_loss = k * (s.loss_per_s + 4 * s.loss_m2_per_s / (h * h));
+  grid.steps_a_loss = fastest_loss > 0
+                          ? static_cast<int>(std::clamp(little / fastest_loss, 1.0, 1.0 * most_steps_a_loss))
+                          : most_steps_a_loss;
+  grid.spread = grid.steps_a_loss * k * s.loss_m2_per_s / (h * h);
+  grid.keep = 1 - grid.steps_a_loss * k * s.loss_per_s - 2 * grid.spread;
   return grid;
+}
+
+double left_of_partial(const SpeakingString& s, const StringGrid& grid, double e) {
+  return 1 - grid.steps_a_loss * grid.k * (s.loss_per_s + s.loss_m2_per_s * e);
 }
 
 std::vector<PointShare> pluck_shares(const StringGrid& grid, const PluckPlace& place) {

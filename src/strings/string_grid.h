@@ -6,23 +6,35 @@
 
 namespace tailblock {
 
-/// One note's grid in space and time, and the update between two instants:
+/// One note's grid in space and time, and the step from one instant to the next:
 ///
-///     u(n+1) = a0 u + a1 (u_left + u_right) + a2 (u_2left + u_2right) + b0 u(n-1) + b1 (u_left + u_right)(n-1)
+///     u(n+1) = a0 u + a1 (u_left + u_right) + a2 (u_2left + u_2right) - u(n-1)
+///
+/// without losses. These are taken from both instants alike, every so many steps,
+///
+///     u <- u - M k (s0 u - s1 u_xx) = keep u + spread (u_left + u_right)
+///
+/// so that each partial is weakened by 1 - M k (s0 + s1 e), which is exp(-s M k) to second order, and its energy by the
+/// square of that.
 struct StringGrid {
   int intervals = 0;
   double h = 0;  ///< m
   double k = 0;  ///< s
-  double a0 = 0, a1 = 0, a2 = 0, b0 = 0, b1 = 0;
-  double height_per_impulse = 0;  ///< k^2/(m h (1 + s0 k)): what a unit force at one point adds to its next height
+  double a0 = 0, a1 = 0, a2 = 0;
+  int steps_a_loss = 1;  ///< M
+  double keep = 1, spread = 0;
+  double height_per_impulse = 0;  ///< k^2/(m h): what a unit force at one point adds to its next height
 };
 
 /// The finest grid that is stable at so many steps a second.
 ///
-///     h^2 >= [g + sqrt(g^2 + 16 q^2 k^2)]/2,  g = c^2 k^2 + 4 s1 k,  c^2 = T/m,  q^2 = E I/m
+///     h^2 >= [c^2 k^2 + sqrt(c^4 k^4 + 16 q^2 k^2)]/2,  c^2 = T/m,  q^2 = E I/m
 ///
 /// Source: von Neumann analysis, as read in the design study's notes; derived again (docs/models/contact.md).
 [[nodiscard]] StringGrid finest_grid(const SpeakingString& string, double steps_per_s);
+
+/// What one taking of losses leaves of a partial whose second difference over itself is -e.
+[[nodiscard]] double left_of_partial(const SpeakingString& string, const StringGrid& grid, double e);
 
 /// How the pluck's force falls on the points of a grid: the overlap of its width with the hat over each point.
 struct PointShare {

@@ -58,7 +58,7 @@ class PlainMotion {
  public:
   PlainMotion(const PlainString& string, double steps_per_s) : s_(string), k_(1 / steps_per_s) {
     const double c2 = s_.tension / s_.kg_per_metre, q2 = s_.bending_stiffness / s_.kg_per_metre;
-    const double g = c2 * k_ * k_ + 4 * s_.loss_m2_per_s * k_;
+    const double g = c2 * k_ * k_;
     n_ = static_cast<std::size_t>(s_.length / std::sqrt((g + std::sqrt(g * g + 16 * q2 * k_ * k_)) / 2));
     h_ = s_.length / static_cast<double>(n_);
     hold();
@@ -74,6 +74,9 @@ class PlainMotion {
                                   s_.bending_stiffness * (2 * next_[n_ - 1] - next_[n_ - 2]) / (h_ * h_ * h_));
       before_.swap(now_);
       now_.swap(next_);
+      if (step % 16 != 0) continue;
+      lose(before_);
+      lose(now_);
     }
     return told;
   }
@@ -106,15 +109,20 @@ class PlainMotion {
   void move() {
     const double wave = s_.tension / s_.kg_per_metre * k_ * k_ / (h_ * h_);
     const double stiff = s_.bending_stiffness / s_.kg_per_metre * k_ * k_ / (h_ * h_ * h_ * h_);
-    const double loss = 2 * s_.loss_m2_per_s * k_ / (h_ * h_);
-    const double slow = s_.loss_per_s * k_;
     for (std::size_t j = 1; j < n_; ++j) {
       const double here = bend(now_, j);
       const double left = j == 1 ? 0 : bend(now_, j - 1), right = j == n_ - 1 ? 0 : bend(now_, j + 1);
-      next_[j] = (2 * now_[j] - (1 - slow) * before_[j] + wave * here - stiff * (left - 2 * here + right) +
-                  loss * (here - bend(before_, j))) /
-                 (1 + slow);
+      next_[j] = 2 * now_[j] - before_[j] + wave * here - stiff * (left - 2 * here + right);
     }
+  }
+
+  /// Sixteen steps' losses at once.
+  void lose(std::vector<double>& u) {
+    std::vector<double> kept = u;
+    for (std::size_t j = 1; j < n_; ++j) {
+      kept[j] -= 16 * k_ * (s_.loss_per_s * u[j] - s_.loss_m2_per_s * bend(u, j) / (h_ * h_));
+    }
+    u = kept;
   }
 
   void strike(PlainFret& fret, PlainRun& told, double time) {
@@ -123,7 +131,7 @@ class PlainMotion {
     const auto depth = [&](const std::vector<double>& u) { return -fret.gap - left * u[j] - right * u[j + 1]; };
     const double free = depth(next_), before = depth(before_);
     if (free <= 0 && before <= 0) return;
-    const double rise = k_ * k_ / (s_.kg_per_metre * h_ * (1 + s_.loss_per_s * k_));
+    const double rise = k_ * k_ / (s_.kg_per_metre * h_);
     const double force = plain_contact_force(before, free, rise * (left * left + right * right));
     next_[j] += left * rise * force;
     next_[j + 1] += right * rise * force;
