@@ -69,7 +69,9 @@ ContactMotion contact_motion(const ContactRequest& request, const MotionWishes& 
   require_valid(request);
   require_consistent(request);
   const ClearanceRequest set_up{request.neck, request.action, request.strings, request.attack};
-  MovingString moving = envelope_request(set_up).strings[static_cast<std::size_t>(request.string - 1)];
+  const EnvelopeRequest strings = envelope_request(set_up);
+  require_valid(strings);
+  MovingString moving = strings.strings[static_cast<std::size_t>(request.string - 1)];
   if (request.decay) set_losses(moving, *request.decay);
   const Geometry g = geometry(request.neck, request.action);
   const ContactNote note = contact_note(g, moving, request.string, request.stopped_fret);

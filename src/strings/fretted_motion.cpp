@@ -55,6 +55,13 @@ Cells cells_apart(const SpeakingString& string, std::span<const FretPointUnder> 
   throw Refused("strings: two frets lie too near each other for this string's waves");
 }
 
+void refuse_rods(const SpeakingString& string, std::span<const HeldPluck> plucks) {
+  for (const HeldPluck& pluck : plucks) {
+    if (height_per_force(string, pluck.place) > 0) continue;
+    throw Refused("strings: too stiff for its pull and length to be plucked there like a string");
+  }
+}
+
 StepState at_release(const SpeakingString& string, Cells cells, std::span<const FretPointUnder> points,
                      std::span<const HeldPluck> plucks) {
   const StringGrid& grid = cells.grid;
@@ -145,6 +152,7 @@ class Contacts {
 
 NoteMotions fretted_motion(const SpeakingString& string, std::span<const FretPointUnder> points,
                            std::span<const HeldPluck> plucks, const MotionWishes& wishes) {
+  refuse_rods(string, plucks);
   StepState state = at_release(string, cells_apart(string, points, wishes.least_steps_per_s), points, plucks);
 
   const StringGrid& grid = state.grid;

@@ -98,7 +98,7 @@ inline constexpr double high_band_hz = 2000;  ///< where buzz is heard
 /// rounding, frets never pull and one monotone equation a fret and step is solved.
 /// Source: scheme as in the design studies; derived here (docs/models/contact.md).
 /// A pluck that would be held below a point starts bent over it.
-/// @throws Refused when points lie too near each other.
+/// @throws Refused when points lie too near each other, or the string is too stiff to be plucked like one.
 [[nodiscard]] NoteMotions fretted_motion(const SpeakingString& string, std::span<const FretPointUnder> points,
                                          std::span<const HeldPluck> plucks, const MotionWishes& wishes);
 

@@ -34,6 +34,7 @@ class EmptyShop : public testing::Test {
     EXPECT_EQ(given.status, 200) << method << " " << path << ": " << given.body;
     return Json::parse(given.body);
   }
+  [[nodiscard]] const ModelTable& program_models() const { return program_.models(); }
   int kept(const std::string& path, const Json& record, int id = 0) {
     return done("POST", path, {.id = id, .body = record.dump()}).at("id");
   }
@@ -142,11 +143,40 @@ TEST_F(EmptyShop, keeps_a_loggers_file_and_reports_what_it_refused) {
   EXPECT_NEAR(air.at("days").at(0).at("relative_humidity").get<double>(), 0.32, 1e-9);
 }
 
+/// Four bytes of a wave file, least significant first.
+std::size_t number_at(const std::string& file, std::size_t at) {
+  std::size_t value = 0;
+  for (std::size_t i = 4; i-- > 0;) value = value * 256 + static_cast<unsigned char>(file.at(at + i));
+  return value;
+}
+
+TEST_F(EmptyShop, lets_a_note_be_heard_and_refuses_one_that_lies_on_a_fret) {
+  Json request = Json::parse(program_models().find("contact")->example);
+  request["seconds"] = 0.5;
+  const Answer sound = call("POST", "/api/note-sound", {.body = request.dump()});
+  EXPECT_EQ(sound.status, 200) << sound.body;
+  EXPECT_EQ(sound.content_type, "audio/wav");
+  EXPECT_EQ(sound.body.substr(0, 4) + sound.body.substr(8, 8), "RIFFWAVEfmt ");
+  EXPECT_EQ(number_at(sound.body, 4) + 8, sound.body.size());
+  EXPECT_EQ(number_at(sound.body, 24), 44100U);
+  EXPECT_EQ(number_at(sound.body, 40), 2 * 22050U);
+
+  request["neck"]["crown_departures_mm"] = std::vector<double>(20, 0.0);
+  request["neck"]["crown_departures_mm"][1] = 1;
+  const Answer refused = call("POST", "/api/note-sound", {.body = request.dump()});
+  EXPECT_EQ(refused.status, 422);
+  EXPECT_EQ(Json::parse(refused.body).at("refused"),
+            "action: String 6 at fret 1 lies on fret 2 before it is plucked");
+  EXPECT_EQ(call("POST", "/api/note-sound", {.body = "{\"seconds\": 5}"}).status, 422);
+}
+
 TEST_F(EmptyShop, the_api_document_names_every_call) {
   const Json document = done("GET", "/api/openapi.json");
   EXPECT_EQ(document.at("openapi"), "3.1.0");
   EXPECT_TRUE(document.at("paths").contains("/api/compute/saddle"));
   EXPECT_TRUE(document.at("components").at("schemas").contains("InstrumentStory"));
+  EXPECT_TRUE(document.at("paths").at("/api/note-sound").at("post").at("responses").at("200").at("content").contains(
+      "audio/wav"));
 }
 
 }  // namespace
