@@ -119,7 +119,7 @@ TEST_F(EmptyShop, from_two_readings_to_the_saddle) {
   EXPECT_EQ(season.at("year").at("bass").at("median_mm").size(), 365u);
 
   const Json answer = done("POST", "/api/instruments/{id}/saddle", {.id = instrument, .body = "{}"});
-  EXPECT_EQ(answer.at("result").at("options").size(), 5u);
+  EXPECT_EQ(answer.at("result").at("options").size(), 6u);
   EXPECT_NEAR(answer.at("request").at("bridge").at("exposure_bass_mm").get<double>(), 2.6, 1e-9);
 
   const Json lines = done("GET", "/api/instruments/{id}/string-line", {.id = instrument});
