@@ -83,8 +83,9 @@ YearPaths year_after(const Turned& turned, const SaddleCase& asked) {
 void caution_rod(const Turned& turned, const SaddleCase& asked, SaddleOption& option) {
   const RodFigure& rod = *asked.request.rod;
   const double change_mm = turned.relief_mm - *asked.year.relief_mm;
+  const std::string goes = change_mm > 0 ? "rises" : "falls";
   option.cautions.push_back(
-      std::string("Fret 12 ") + (change_mm > 0 ? "rises" : "falls") + " by about " + moved_in_words(rod, change_mm) +
+      "Fret 12 " + goes + " by about " + moved_in_words(rod, change_mm) +
       (rod.turns == 0 ? ": how this neck bends has not been read yet. Read relief and action before and after the turn."
                       : ", as this neck's own turns have shown."));
   option.cautions.push_back(
