@@ -5,6 +5,7 @@ export type {
   AirDay,
   AirOfHome,
   ChangeShare,
+  ClearanceRequest,
   ClearanceResult,
   DaysOutside,
   Estimate,
@@ -42,3 +43,8 @@ export type {
   VisitStory,
   YearResult,
 } from "./types";
+
+export interface NoteContact { string: number; stopped_fret: number; verdict: "clean" | "on_hard_playing" | "on_normal_playing"; struck_fret: number; lies_on_fret: boolean; gain_db_normal: number; gain_db_hard: number }
+export interface ContactMapResult { notes: NoteContact[] }
+export type ContactMapAsked = object;
+export type NoteSoundAsked = object;

@@ -8,10 +8,13 @@ export interface Api {
   AirOfHome: AirOfHome;
   AirRequestAsk: AirRequestAsk;
   AirResult: AirResult;
+  Attack: Attack;
   AttackAsk: AttackAsk;
+  AttackMark: AttackMark;
   BridgeMeasures: BridgeMeasures;
   BridgeMeasuresAsk: BridgeMeasuresAsk;
   ChangeShare: ChangeShare;
+  ClearanceRequest: ClearanceRequest;
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
   DaysOutside: DaysOutside;
@@ -22,9 +25,11 @@ export interface Api {
   FormTables: FormTables;
   FretPoint: FretPoint;
   Gauge: Gauge;
+  GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
+  HighCrown: HighCrown;
   Home: Home;
   HomeAir: HomeAir;
   HomeAirAsk: HomeAirAsk;
@@ -49,6 +54,7 @@ export interface Api {
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
   LeastCleanAction: LeastCleanAction;
+  LeastCure: LeastCure;
   LeastString: LeastString;
   LengthRead: LengthRead;
   LimitCheck: LimitCheck;
@@ -64,8 +70,10 @@ export interface Api {
   MoistureRequestAsk: MoistureRequestAsk;
   MoistureResult: MoistureResult;
   MonthOfAir: MonthOfAir;
+  NeckLine: NeckLine;
   NeckLineAsk: NeckLineAsk;
   NoteClearance: NoteClearance;
+  NoteSwing: NoteSwing;
   Offered: Offered;
   OuterHeights: OuterHeights;
   Owner: Owner;
@@ -95,12 +103,14 @@ export interface Api {
   SetupChangeAsk: SetupChangeAsk;
   ShopCard: ShopCard;
   StillAirAsk: StillAirAsk;
+  StringAction: StringAction;
   StringActionAsk: StringActionAsk;
   StringLineAnswer: StringLineAnswer;
   StringLineRequestAsk: StringLineRequestAsk;
   StringLineResult: StringLineResult;
   StringPath: StringPath;
   StringTension: StringTension;
+  SwingOverFret: SwingOverFret;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
   ThinDay: ThinDay;
@@ -286,6 +296,28 @@ export interface AirResult {
    */
   absolute_humidity_g_per_m3: number;
 }
+export interface Attack {
+  /**
+   * swing normal to the board at the pluck, lowest string, open [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
+  /**
+   * where the string is plucked [mm]
+   */
+  pluck_from_saddle_mm: number;
+  /**
+   * width of finger or pick [mm]
+   */
+  pluck_width_mm: number;
+  /**
+   * what a stopped note keeps of the open one's pluck
+   */
+  stopped: "same_force" | "same_amplitude";
+}
 export interface AttackAsk {
   /**
    * swing normal to the board at the pluck, lowest string, open [mm]
@@ -307,6 +339,20 @@ export interface AttackAsk {
    * what a stopped note keeps of the open one's pluck
    */
   stopped?: "same_force" | "same_amplitude";
+}
+export interface AttackMark {
+  /**
+   * as the tables call it
+   */
+  name: string;
+  /**
+   * swing normal to the board at the pluck, lowest string [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
 }
 export interface BridgeMeasures {
   /**
@@ -454,6 +500,127 @@ export interface Estimate {
    * 5 % lie above
    */
   high: number;
+}
+export interface ClearanceRequest {
+  neck: NeckLine;
+  action: StringAction;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarString[];
+  attack: Attack;
+}
+export interface NeckLine {
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * number of strings, evenly spaced
+   */
+  string_count: number;
+  /**
+   * open outer bass string over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_bass_mm: number;
+  /**
+   * open string 1 over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_treble_mm: number;
+  /**
+   * nut slot over the fret plane, bass; used instead when given [mm]
+   */
+  nut_over_frets_bass_mm?: number;
+  /**
+   * nut slot over the fret plane, treble [mm]
+   */
+  nut_over_frets_treble_mm?: number;
+  /**
+   * depth of the neck's bow below the chord of fret 1 and the joint fret [mm]
+   */
+  relief_mm: number;
+  /**
+   * each crown over where the bow puts it, fret 1 first; empty when level [mm]
+   *
+   * @minItems 0
+   * @maxItems 24
+   */
+  crown_departures_mm: number[];
+  /**
+   * saddle crest behind the scale length, bass [mm]
+   */
+  setback_bass_mm: number;
+  /**
+   * saddle crest behind the scale length, treble [mm]
+   */
+  setback_treble_mm: number;
+  /**
+   * between the outer strings at the saddle [mm]
+   */
+  string_spread_at_saddle_mm: number;
+  /**
+   * crossways radius of the frets [mm]
+   */
+  board_radius_mm?: number;
+  /**
+   * crossways radius of the saddle top [mm]
+   */
+  saddle_radius_mm?: number;
+}
+export interface StringAction {
+  /**
+   * outer bass string over fret 12 [mm]
+   */
+  action12_bass_mm?: number;
+  /**
+   * string 1 over fret 12 [mm]
+   */
+  action12_treble_mm?: number;
+  /**
+   * saddle top over the fret plane, bass [mm]
+   */
+  saddle_over_frets_bass_mm?: number;
+  /**
+   * saddle top over the fret plane, treble [mm]
+   */
+  saddle_over_frets_treble_mm?: number;
+}
+export interface GuitarString {
+  /**
+   * pitch of the open string [Hz]
+   */
+  pitch_hz: number;
+  /**
+   * over everything; may be left out when the string was weighed [mm]
+   */
+  diameter_mm?: number;
+  /**
+   * of a wrapped string; across the corners when hexagonal [mm]
+   */
+  core_diameter_mm?: number;
+  /**
+   * of a wrapped string
+   */
+  core_shape: "round" | "hexagonal";
+  /**
+   * density of the wrap wire [kg/m3]
+   */
+  wrap_kg_per_m3: number;
+  /**
+   * mass per length as weighed; replaces the geometry [kg/m]
+   */
+  weighed_kg_per_metre?: number;
 }
 export interface ClearanceRequestAsk {
   neck?: NeckLineAsk;
@@ -936,6 +1103,24 @@ export interface HeightReadingAsk {
    * one standard deviation of the gauge in this hand [mm]
    */
   gauge_sd_mm?: number | string;
+}
+export interface HighCrown {
+  /**
+   * the crown that stands out
+   */
+  fret: number;
+  /**
+   * over the line through the crowns beside it [mm]
+   */
+  over_neighbours_mm: number;
+  /**
+   * what would come off it [mm]
+   */
+  lower_by_mm: number;
+  /**
+   * touching notes that then clear every fret
+   */
+  cures: number;
 }
 export interface Home {
   /**
@@ -1837,6 +2022,21 @@ export interface LeastString {
   action12_mm: number;
   decided_by: DecidingNote;
 }
+export interface LeastCure {
+  /**
+   * notes that touch now
+   */
+  touching: number;
+  /**
+   * a saddle so much taller frees them all [mm]
+   */
+  saddle_raise_bass_mm: number;
+  /**
+   * the same, treble end [mm]
+   */
+  saddle_raise_treble_mm: number;
+  high_crown?: HighCrown;
+}
 export interface LengthRead {
   /**
    * in millimetres [mm]
@@ -2098,6 +2298,57 @@ export interface MoistureResult {
   extra_lag_days: number;
   equilibrium?: Equilibrium;
   days?: MoistureDays;
+}
+export interface NoteSwing {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * every higher fret
+   *
+   * @minItems 1
+   * @maxItems 24
+   */
+  frets: SwingOverFret[];
+  /**
+   * at this string's saddle, so that it touches nothing; absent when it does not touch [mm]
+   */
+  saddle_raise_mm?: number;
+}
+export interface SwingOverFret {
+  /**
+   * over this crown
+   */
+  fret: number;
+  /**
+   * where it stands [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * the stopped string at rest [mm]
+   */
+  string_over_plane_mm: number;
+  /**
+   * where its swing comes down to [mm]
+   */
+  lowest_over_plane_mm: number;
+  /**
+   * string at rest over the crown [mm]
+   */
+  gap_mm: number;
+  /**
+   * gap over reach: 1 just touches
+   */
+  ratio: number;
+  /**
+   * what it means
+   */
+  verdict: "clear" | "doubtful" | "touches";
 }
 export interface OwnerAsk {
   /**
@@ -2767,10 +3018,21 @@ export interface ShopCard {
 export interface StringLineAnswer {
   string_line: StringLineResult;
   clearance: ClearanceResult;
+  swing: NoteSwing;
+  cure: LeastCure;
+  request: ClearanceRequest;
+  hard_attack: Attack;
   /**
    * drawn with this relief [mm]
    */
   relief_mm: number;
+  /**
+   * how hard players play
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  attacks: AttackMark[];
   /**
    * what no record says and was taken for granted
    *
