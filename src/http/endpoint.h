@@ -41,6 +41,7 @@ struct Endpoint {
   std::string result_schema;
   std::function<Answer(const Ask&)> handle;  ///< @throws Refused, StorageFault
   std::string request_type = "application/json";
+  std::string result_type = "application/json";
   bool takes_long = false;  ///< answered by BackgroundWork, where it may be sent away with 503 and `busy`
 };
 

@@ -18,6 +18,9 @@ namespace tailblock {
 /// Every model by name, its schemas, and the API document.
 [[nodiscard]] std::vector<Endpoint> compute_endpoints(const Shop& shop);
 
+/// One note, to be heard.
+[[nodiscard]] std::vector<Endpoint> sound_endpoints(const Shop& shop);
+
 /// All of the above.
 [[nodiscard]] std::vector<Endpoint> all_endpoints(const Shop& shop);
 

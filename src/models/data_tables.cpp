@@ -9,6 +9,7 @@ DataTables load_data_tables(const TextOfFile& text) {
           .saddle_limits = saddle_limits(text("data/saddle_limits.csv")),
           .players = player_defaults(text("data/player_defaults.csv")),
           .clearance_verdicts = clearance_verdicts(text("data/clearance_verdicts.csv")),
+          .contact_verdicts = contact_verdicts(text("data/contact_verdicts.csv")),
           .salts = salt_table(text("data/salts.csv")),
           .string_sets = string_sets(text("data/string_sets.csv")),
           .tunings = tunings(text("data/tunings.csv")),

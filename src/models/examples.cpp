@@ -59,6 +59,27 @@ ClearanceRequest example_clearance(const DataTables& tables) {
           .attack = attack_named(tables.attacks, "medium")};
 }
 
+ContactRequest example_contact(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  ContactRequest request;
+  request.neck = set_up.neck;
+  request.action = {.action12_bass = mm(1.8), .action12_treble = mm(1.4)};
+  request.strings = set_up.strings;
+  request.attack = set_up.attack;
+  request.string = 6;
+  request.stopped_fret = 1;
+  return request;
+}
+
+ContactMapRequest example_contact_map(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  return {.neck = set_up.neck,
+          .action = set_up.action,
+          .strings = set_up.strings,
+          .attack = set_up.attack,
+          .hard_attack = attack_named(tables.attacks, "hard")};
+}
+
 ResponseRequest example_response() {
   ResponseRequest request;
   request.today = february;

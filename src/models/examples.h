@@ -6,7 +6,7 @@
 #include "models/data_tables.h"
 #include "season/year.h"
 #include "setup/saddle.h"
-#include "strings/clearance.h"
+#include "strings/contact_map.h"
 #include "strings/string_line.h"
 #include "wood/moisture.h"
 
@@ -21,6 +21,8 @@ namespace tailblock {
 [[nodiscard]] TensionRequest example_tension(const DataTables& tables);
 [[nodiscard]] StringLineRequest example_string_line();
 [[nodiscard]] ClearanceRequest example_clearance(const DataTables& tables);
+[[nodiscard]] ContactRequest example_contact(const DataTables& tables);
+[[nodiscard]] ContactMapRequest example_contact_map(const DataTables& tables);
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();

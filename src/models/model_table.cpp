@@ -8,10 +8,12 @@
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/examples.h"
+#include "models/do_each.h"
 #include "models/json.h"
 #include "season/year.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/contact_map.h"
 #include "strings/string_line.h"
 #include "strings/tension.h"
 #include "wood/moisture.h"
@@ -53,6 +55,17 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
                           [envelopes](const ClearanceRequest& request) {
                             return least_clean_action(request, *envelopes(request));
+                          }));
+  models_.push_back(model("contact", "how one note moves over the frets once plucked, and what they do to it",
+                          example_contact(*tables), [tables](const ContactRequest& request) {
+                            return contact(request, tables->contact_verdicts);
+                          }));
+  models_.push_back(model("contact-map", "which notes buzz, played normally and hard", example_contact_map(*tables),
+                          [tables, envelopes](const ContactMapRequest& request) {
+                            const auto normal = envelopes(as_clearance(request, request.attack));
+                            const auto hard = envelopes(as_clearance(request, request.hard_attack));
+                            return contact_map(request, {*normal, *hard}, tables->contact_verdicts,
+                                               tables->clearance_verdicts, do_each_on_threads);
                           }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <vector>
+
+#include "strings/fretted_steps.h"
+
+namespace tailblock {
+
+/// The energy of a stepped string, so reckoned that between two steps it changes by exactly what the damping takes:
+///
+///     H = sum h [m v^2/2 + T u_x u'_x/2 + E I u_xx u'_xx/2 - m s1 k v_x^2/2] + sum over frets [V + V']/2
+///     taken in a step: k sum h [2 m s0 w^2 + 2 m s1 w_x^2]
+///
+/// v = (u' - u)/k between two instants, w = (u'' - u)/2k over two. Source: derived here (docs/models/contact.md).
+class MotionEnergy {
+ public:
+  MotionEnergy(const SpeakingString& string, const StringGrid& grid) : string_(string), grid_(grid) {}
+
+  void release(const StepState& state, std::vector<PluckMotion>& told);
+  /// After `next` is finished: books what was lost and how far the balance is off.
+  void watch(const StepState& state, std::vector<PluckMotion>& told);
+  void end(const StepState& state, std::vector<PluckMotion>& told) const;
+
+ private:
+  [[nodiscard]] double energy(const StringRow& early, const StringRow& late, const StepState& state,
+                              std::size_t lane) const;
+  [[nodiscard]] double lost(const StepState& state, std::size_t lane) const;
+
+  SpeakingString string_;
+  StringGrid grid_;
+};
+
+}  // namespace tailblock
