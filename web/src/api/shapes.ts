@@ -44,7 +44,17 @@ export type {
   YearResult,
 } from "./types";
 
-export interface NoteContact { string: number; stopped_fret: number; verdict: "clean" | "on_hard_playing" | "on_normal_playing"; struck_fret: number; lies_on_fret: boolean; gain_db_normal: number; gain_db_hard: number }
-export interface ContactMapResult { notes: NoteContact[] }
+export interface NoteContact {
+  string: number;
+  stopped_fret: number;
+  verdict: "clean" | "on_hard_playing" | "on_normal_playing";
+  struck_fret: number;
+  lies_on_fret: boolean;
+  gain_db_normal: number;
+  gain_db_hard: number;
+}
+export interface ContactMapResult {
+  notes: NoteContact[];
+}
 export type ContactMapAsked = object;
 export type NoteSoundAsked = object;

@@ -75,7 +75,7 @@ function figures(choice: SwingChoice, within: Frame): Word[] {
       text,
       className: `on-gap ${over.verdict}`,
       anchor: "middle",
-      dy: Math.min(16, bottom - low - 4),
+      dy: -5,
     });
   }
   return shown;
