@@ -105,6 +105,7 @@ SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, answer.assumed);
   request.scale_length = story.instrument.scale_length;
   request.body_joint_fret = story.instrument.body_joint_fret;
+  request.rod = known_rod(story, setup.clearance.neck, tables, today);
   answer.result = saddle(request, tables.season(), tables.saddle_limits);
   request.instrument.home.log.clear();
   return answer;
@@ -117,7 +118,9 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
   if (sliders.relief_read) request.neck.relief = *sliders.relief_read;
   const HeldSetUp measured = held_set_up(request.neck, request.action);
   const Length relief = sliders.relief.value_or(measured.neck.relief);
-  HeldSetUp moved = with_rod_turned(measured, relief - measured.neck.relief);
+  const RodFigure rod = known_rod(story, request.neck, tables, today)
+                            .value_or(rod_figure(request.neck, tables.saddle_limits.rod_figure_sd, {}));
+  HeldSetUp moved = with_rod_turned(measured, relief - measured.neck.relief, rod.action12_per_relief);
   const Length body_rise_bass = *moved.action.saddle_over_frets_bass - *measured.action.saddle_over_frets_bass;
   const Length body_rise_treble = *moved.action.saddle_over_frets_treble - *measured.action.saddle_over_frets_treble;
   *moved.action.saddle_over_frets_bass += sliders.saddle_raise_bass;
@@ -146,6 +149,7 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
                           .request = request,
                           .hard_attack = hardest_of(tables.attacks, request.attack),
                           .relief = relief,
+                          .rod = rod,
                           .attacks = attack_marks(tables.attacks),
                           .assumed = setup.assumed};
   const NoteClearance& worst = answer.clearance.notes[static_cast<std::size_t>(answer.clearance.worst_note)];
@@ -198,6 +202,7 @@ void describe(FieldVisitor& visit, StringLineAnswer& answer) {
          answer.request);
   object(visit, {"hard_attack", "the hardest this player plays, for contact-map"}, answer.hard_attack);
   visit.length({"relief_mm", "drawn with this relief"}, answer.relief, {-1.5, 4, "mm"});
+  object(visit, {"rod", "how the action was taken to follow the relief"}, answer.rod);
   list(visit, {"attacks", "how hard players play"}, answer.attacks, {0, 100});
   assumed_list(visit, answer.assumed);
 }

@@ -14,16 +14,17 @@ struct HeldSetUp {
 /// @throws Refused as string_ends.
 [[nodiscard]] HeldSetUp held_set_up(const NeckLine& neck, const StringAction& action);
 
-/// The same strings after the rod has changed the relief: the tangent at the body joint is held, the neck bows evenly
-/// from the joint to the nut and carries the nut; the saddle and the frets on the body stay with the body.
+/// The same strings after the rod has changed the relief: the body turns against the neck and takes saddle, bridge and
+/// the frets on it along; the neck bows evenly and carries the nut.
 ///
-///     c = 4 dR/(x_j - x_1)^2
-///     nut rises c x_1 x_j,  saddle rises c (x_j - x_1)(x_s - x_j),  crown n beyond the joint c (x_j - x_1)(x_n - x_j)
+///     nut rises 4 dR x_1 x_j/(x_j - x_1)^2,  saddle rises t (x_s - x_j),  crown n beyond the joint t (x_n - x_j)
 ///
-/// Heights are over the fret plane, which turns with fret 1. Fret 12 then moves by relief_effect(...).at_held_joint.
-/// A real neck does not bow evenly.
+/// t is the turn that makes fret 12 rise by `action12_per_relief` dR at the middle of the neck; with the tangent at the
+/// joint held it is 4 dR/(x_j - x_1) and that figure relief_effect(...).at_held_joint of a mm. Heights are over the
+/// fret plane, which turns with fret 1. bowed_to says the same of action and nut, and leaves the frets on the body
+/// alone.
 ///
 /// Source: derived here (docs/models/string-line.md).
-[[nodiscard]] HeldSetUp with_rod_turned(const HeldSetUp& before, Length relief_change);
+[[nodiscard]] HeldSetUp with_rod_turned(const HeldSetUp& before, Length relief_change, double action12_per_relief);
 
 }  // namespace tailblock
