@@ -7,6 +7,8 @@ export type {
   ChangeShare,
   ClearanceRequest,
   ClearanceResult,
+  ContactMapRequestAsk as ContactMapAsked,
+  ContactMapResult,
   DaysOutside,
   Estimate,
   FormTables as Tables,
@@ -25,6 +27,8 @@ export type {
   LogKeptReport as LogAdded,
   Measure,
   NoteClearance,
+  NoteContact,
+  NoteSoundRequestAsk as NoteSoundAsked,
   Owner,
   Reading,
   ReadingAsk as NewReading,
@@ -43,18 +47,3 @@ export type {
   VisitStory,
   YearResult,
 } from "./types";
-
-export interface NoteContact {
-  string: number;
-  stopped_fret: number;
-  verdict: "clean" | "on_hard_playing" | "on_normal_playing";
-  struck_fret: number;
-  lies_on_fret: boolean;
-  gain_db_normal: number;
-  gain_db_hard: number;
-}
-export interface ContactMapResult {
-  notes: NoteContact[];
-}
-export type ContactMapAsked = object;
-export type NoteSoundAsked = object;

@@ -17,7 +17,12 @@ export interface Api {
   ClearanceRequest: ClearanceRequest;
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
+  ContactMapRequestAsk: ContactMapRequestAsk;
+  ContactMapResult: ContactMapResult;
+  ContactRequestAsk: ContactRequestAsk;
+  ContactResult: ContactResult;
   DaysOutside: DaysOutside;
+  DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
@@ -74,7 +79,10 @@ export interface Api {
   MonthOfAir: MonthOfAir;
   NeckLine: NeckLine;
   NeckLineAsk: NeckLineAsk;
+  NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
+  NoteContact: NoteContact;
+  NoteSoundRequestAsk: NoteSoundRequestAsk;
   NoteSwing: NoteSwing;
   Offered: Offered;
   OuterHeights: OuterHeights;
@@ -114,6 +122,7 @@ export interface Api {
   StringLineResult: StringLineResult;
   StringPath: StringPath;
   StringTension: StringTension;
+  StruckFret: StruckFret;
   SwingOverFret: SwingOverFret;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
@@ -848,6 +857,213 @@ export interface NoteClearance {
    */
   verdict: "clear" | "doubtful" | "touches";
 }
+export interface ContactMapRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  hard_attack: AttackAsk;
+  /**
+   * the notes asked for; empty: every note
+   *
+   * @minItems 0
+   * @maxItems 288
+   */
+  notes?: NoteAskedAsk[];
+}
+export interface NoteAskedAsk {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+}
+export interface ContactMapResult {
+  /**
+   * in the order asked; else string 1 open, string 1 at fret 1, and so on
+   *
+   * @minItems 1
+   * @maxItems 288
+   */
+  notes: NoteContact[];
+  /**
+   * notes that are clean even when played hard
+   */
+  clean: number;
+  /**
+   * notes that buzz only when played hard
+   */
+  on_hard_playing: number;
+  /**
+   * notes that buzz in normal playing
+   */
+  on_normal_playing: number;
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface NoteContact {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * when it buzzes
+   */
+  verdict: "clean" | "on_hard_playing" | "on_normal_playing";
+  /**
+   * the fret struck hardest; 0 when none is touched
+   */
+  struck_fret: number;
+  /**
+   * the string lies on that fret before it is plucked; nothing was run
+   */
+  lies_on_fret: boolean;
+  /**
+   * part of the bridge's force above 2 kHz, over the same note without frets [dB]
+   */
+  gain_db_normal: number;
+  /**
+   * the same when played hard [dB]
+   */
+  gain_db_hard: number;
+  /**
+   * to all frets in a quarter of a second, mN s [mN s]
+   */
+  impulse_normal_mns: number;
+  /**
+   * the same when played hard [mN s]
+   */
+  impulse_hard_mns: number;
+}
+export interface ContactRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret?: number;
+  /**
+   * which way it is drawn before it is let go
+   */
+  direction?: "away" | "toward";
+  /**
+   * of this note at the pluck, normal to the board, instead of the attack's [mm]
+   */
+  amplitude_mm?: number | string;
+  /**
+   * the same as a force [N]
+   */
+  pluck_force_n?: number;
+  /**
+   * how long it is followed [s]
+   */
+  seconds?: number;
+  decay?: DecayTimesAsk;
+}
+export interface DecayTimesAsk {
+  /**
+   * time to fall by 60 dB at 100 Hz [s]
+   */
+  at_100_hz_s: number;
+  /**
+   * the same at 2000 Hz [s]
+   */
+  at_2000_hz_s: number;
+}
+export interface ContactResult {
+  /**
+   * what it means
+   */
+  verdict: "clean" | "graze" | "buzzes";
+  /**
+   * one sentence
+   */
+  sentence: string;
+  /**
+   * as let go [mm]
+   */
+  amplitude_mm: number;
+  /**
+   * that holds it there [N]
+   */
+  pluck_force_n: number;
+  /**
+   * after it is let go; absent when it touches nothing [ms]
+   */
+  first_touch_ms?: number;
+  /**
+   * the fret touched first
+   */
+  first_fret?: number;
+  /**
+   * every fret that was touched
+   *
+   * @minItems 0
+   * @maxItems 24
+   */
+  struck: StruckFret[];
+  /**
+   * to all frets together, mN s [mN s]
+   */
+  impulse_mns: number;
+  /**
+   * part of the bridge's force above 2 kHz, over the same note without frets [dB]
+   */
+  gain_db: number;
+  /**
+   * of what the note would have at the end without frets
+   */
+  energy_taken: number;
+  /**
+   * put into the string by the pluck [mJ]
+   */
+  pluck_energy_mj: number;
+  /**
+   * largest error of the energy at any step, damping and pluck accounted for
+   */
+  energy_balance: number;
+  /**
+   * steps the motion was followed in
+   */
+  steps_per_s: number;
+}
+export interface StruckFret {
+  /**
+   * the fret
+   */
+  fret: number;
+  /**
+   * all pushes on it added up, mN s [mN s]
+   */
+  impulse_mns: number;
+}
 export interface DaysOutside {
   low_bass: Estimate;
   low_treble: Estimate;
@@ -1061,10 +1277,6 @@ export interface InterventionKind {
    * false: it may leave the strings where they were
    */
   always_moves: boolean;
-  /**
-   * it may leave the neck with another relief
-   */
-  moves_relief: boolean;
   /**
    * how its size at fret 12 is known
    */
@@ -2348,6 +2560,47 @@ export interface MoistureResult {
   extra_lag_days: number;
   equilibrium?: Equilibrium;
   days?: MoistureDays;
+}
+export interface NoteSoundRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret?: number;
+  /**
+   * which way it is drawn before it is let go
+   */
+  direction?: "away" | "toward";
+  /**
+   * of this note at the pluck, normal to the board, instead of the attack's [mm]
+   */
+  amplitude_mm?: number | string;
+  /**
+   * the same as a force [N]
+   */
+  pluck_force_n?: number;
+  /**
+   * how long it is followed [s]
+   */
+  seconds?: number;
+  decay?: DecayTimesAsk;
+  /**
+   * false: the same note where there are no frets
+   */
+  with_frets?: boolean;
 }
 export interface NoteSwing {
   /**
