@@ -130,6 +130,7 @@ KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, D
       known_or(story, today, "action12_treble", tables.players.treble.wanted, "Action at fret 12, treble", said);
   setup.clearance.strings = tuned(string_set_named(tables.string_sets, instrument.string_set),
                                   tuning_named(tables.tunings, instrument.tuning));
+  neck.string_count = static_cast<int>(setup.clearance.strings.size());
   setup.clearance.attack =
       attack_named(tables.attacks, attack_level_names[static_cast<std::size_t>(instrument.attack)]);
   said.push_back("Frets level, " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +

@@ -10,6 +10,8 @@
 #include "setup/saddle.h"
 #include "strings/bowed_neck.h"
 #include "strings/clearance.h"
+#include "strings/least_cure.h"
+#include "strings/note_swing.h"
 
 namespace tailblock {
 
@@ -85,15 +87,32 @@ void describe(FieldVisitor&, SaddleAnswer&);
 
 /// How far the page's sliders stand from what the book knows.
 struct Sliders {
-  Length saddle_raise_bass, saddle_raise_treble;  ///< at the saddle; positive is taller
-  std::optional<Length> relief;
+  Length saddle_raise_bass{}, saddle_raise_treble{};  ///< at the saddle; positive is taller
+  std::optional<Length> relief{};                     ///< the rod turned until this is read: the strings move with it
+  std::optional<Length> relief_read{};     ///< read again, before the rod is turned: the measured heights stay
+  std::optional<Length> amplitude_bass{};  ///< played harder or softer; treble follows
+  std::vector<double>
+      crown_departures_mm{};  ///< raised over the crowns known, fret 1 first; may be shorter than the frets
+  std::optional<int> string{}, stopped_fret{};  ///< the note whose swing is wanted; the worst where not both are given
 };
+
+/// How hard a player plays, by name, for the marks beside a slider.
+struct AttackMark {
+  std::string name;
+  Length amplitude_bass, amplitude_treble;
+};
+void describe(FieldVisitor&, AttackMark&);
 
 struct StringLineAnswer {
   StringLineResult string_line;
   ClearanceResult clearance;
+  NoteSwing swing;
+  LeastCure cure;
+  ClearanceRequest request;  ///< what clearance was asked, for contact to be asked the same
+  Attack hard_attack;        ///< the hardest this player plays
   Length relief;
   RodFigure rod;  ///< how the action was taken to follow the relief: its own turns, or an even bow
+  std::vector<AttackMark> attacks;
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, StringLineAnswer&);

@@ -70,7 +70,8 @@ Json operation(Json& components, const Endpoint& endpoint) {
       {"200", result_of(components, endpoint)},
       {"404", answer_of("not there", one_line("refused"))},
       {"422", answer_of("refused, in one line", one_line("refused"))},
-      {"503", answer_of("storage trouble, and what is still safe", one_line("storage"))}};
+      {"503", endpoint.takes_long ? answer_of("busy with other long questions: ask again", one_line("busy"))
+                                  : answer_of("storage trouble, and what is still safe", one_line("storage"))}};
   return described;
 }
 

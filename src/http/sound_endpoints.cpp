@@ -18,7 +18,8 @@ std::vector<Endpoint> sound_endpoints(const Shop&) {
                                .body = wave_file(note_sound(request), sound_samples_per_s),
                                .content_type = "audio/wav"};
                },
-           .result_type = "audio/wav"}};
+           .result_type = "audio/wav",
+           .takes_long = true}};
 }
 
 }  // namespace tailblock

@@ -137,6 +137,68 @@ TEST_F(EmptyShop, the_sliders_move_the_strings_by_half_at_fret_12) {
   EXPECT_NEAR(action("1/32") - action("0"), 0.397, 0.005);
 }
 
+TEST_F(EmptyShop, turning_the_rod_lifts_the_strings_and_reading_again_does_not) {
+  const int instrument = instrument_read_twice();
+  const auto lines = [&](const std::map<std::string, std::string>& query) {
+    return done("GET", "/api/instruments/{id}/string-line", {.id = instrument, .query = query});
+  };
+  const auto action = [](const Json& answer) {
+    return answer.at("string_line").at("outer").at("action12_bass_mm").get<double>();
+  };
+  const Json start = lines({});
+  const double relief = start.at("relief_mm");
+  const Json turned = lines({{"relief_mm", std::to_string(relief + 0.1)}});
+  const double per_mm = start.at("string_line").at("action12_per_relief_at_held_joint");
+  EXPECT_NEAR(action(turned) - action(start), 0.1 * per_mm, 0.002);  // the bass setback against the middle one
+  EXPECT_GT(per_mm, 2.2);
+  const Json read_again = lines({{"relief_read_mm", std::to_string(relief + 0.1)}});
+  EXPECT_NEAR(action(read_again), action(start), 1e-9);
+  EXPECT_NEAR(read_again.at("relief_mm").get<double>(), relief + 0.1, 1e-6);
+  // The bridge goes with the body: the rod leaves the saddle's exposure alone.
+  EXPECT_NEAR(turned.at("string_line").at("strings").at(5).at("exposure_mm").get<double>(), 2.6, 1e-9);
+}
+
+TEST_F(EmptyShop, a_raised_crown_and_a_harder_attack_are_in_the_request_that_was_asked) {
+  const int instrument = instrument_read_twice();
+  const Json start = done("GET", "/api/instruments/{id}/string-line", {.id = instrument});
+  const Json moved = done("GET", "/api/instruments/{id}/string-line",
+                          {.id = instrument,
+                           .query = {{"crowns", "6:0.2,9:-0.05"},
+                                     {"amplitude_bass_mm", "0.9"},
+                                     {"string", "5"},
+                                     {"stopped_fret", "5"}}});
+  EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(5).get<double>(), 0.2, 1e-12);
+  EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(8).get<double>(), -0.05, 1e-12);
+  EXPECT_NEAR(moved.at("request").at("attack").at("amplitude_bass_mm").get<double>(), 0.9, 1e-12);
+  EXPECT_GT(moved.at("hard_attack").at("amplitude_bass_mm").get<double>(), 0.9);
+  EXPECT_EQ(moved.at("swing").at("string"), 5);
+  EXPECT_EQ(moved.at("swing").at("frets").at(0).at("fret"), 6);
+  const auto gap = [](const Json& answer) {
+    return answer.at("string_line").at("strings").at(4).at("over_fret_mm").at(5).get<double>();
+  };
+  EXPECT_NEAR(gap(start) - gap(moved), 0.2, 1e-9);
+  // What clearance says of the request that was handed on is what the answer said.
+  const Json again = done("POST", "/api/compute/clearance", {.body = moved.at("request").dump()});
+  EXPECT_EQ(again.at("touching"), moved.at("clearance").at("touching"));
+  EXPECT_EQ(again.at("worst_note"), moved.at("clearance").at("worst_note"));
+}
+
+TEST_F(EmptyShop, crowns_that_are_not_fret_and_height_are_refused) {
+  const int instrument = instrument_read_twice();
+  const auto refusal = [&](const std::string& crowns) {
+    const Answer given =
+        call("GET", "/api/instruments/{id}/string-line", {.id = instrument, .query = {{"crowns", crowns}}});
+    EXPECT_EQ(given.status, 422) << crowns;
+    return Json::parse(given.body).at("refused").get<std::string>();
+  };
+  EXPECT_EQ(refusal("6"), "crowns: \"6\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("6.5:0.1"), "crowns: \"6.5:0.1\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("6:0.1,,"), "crowns: \"\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("30:0.1"), "crowns: 30 is outside 1..24");
+  EXPECT_EQ(refusal("6:2"), "crowns: 2 mm is outside -1..1 mm");
+  EXPECT_EQ(refusal("24:0.1"), "crown_departures_mm: fret 24 is raised, the neck has 20 frets");
+}
+
 TEST_F(EmptyShop, keeps_a_loggers_file_and_reports_what_it_refused) {
   const int home = kept("/api/homes", {{"name", "the house"}});
   const std::string csv =

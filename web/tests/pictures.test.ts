@@ -6,6 +6,7 @@ import { exposurePicture } from "../src/pictures/exposurePicture";
 import { heightTicks } from "../src/pictures/heightTicks";
 import { intervalPicture } from "../src/pictures/intervalPicture";
 import { exaggeration, stringPicture } from "../src/pictures/stringPicture";
+import { swingPicture } from "../src/pictures/swingPicture";
 import { type YearSide, yearPicture } from "../src/pictures/yearPicture";
 import { inTrade } from "../src/trade/length";
 
@@ -53,6 +54,22 @@ const strings = [1, 6].map((string) => ({
   exposure_mm: 3,
 }));
 
+/** Low E stopped at fret 1, its swing cutting into fret 3. */
+const swing = frets.slice(1).map(({ fret, from_nut_mm, crown_over_plane_mm }) => {
+  const string_over_plane_mm = 4.4 * ((from_nut_mm - 36) / 612);
+  const gap_mm = string_over_plane_mm - crown_over_plane_mm;
+  const reach = fret === 3 ? gap_mm + 0.18 : 0.6 * gap_mm;
+  const verdict: "touches" | "clear" = fret === 3 ? "touches" : "clear";
+  return {
+    fret,
+    from_nut_mm,
+    string_over_plane_mm,
+    lowest_over_plane_mm: string_over_plane_mm - reach,
+    gap_mm,
+    verdict,
+  };
+});
+
 const drawings = {
   "year-bass": yearPicture(side),
   "year-bass-looked-at-in-64ths": yearPicture({ ...side, notation: "sixtyFourths", looked: 20500, width: 640 }),
@@ -98,10 +115,21 @@ const drawings = {
     strings,
     note: { string: 6, stopped_fret: 1, limiting_fret: 3, margin_mm: -0.18, verdict: "touches" },
     noteWords: "low E at fret 1 swings 0.18 mm into fret 3",
+    swing,
     notation: "mm",
     write: (mm) => inTrade(mm).mm,
     width: 700,
     height: 300,
+  }),
+  swing: swingPicture({
+    stoppedAt: "1",
+    start_mm: 36.2,
+    swing,
+    limiting_fret: 3,
+    notation: "mm",
+    figure: (mm) => String(Math.round(mm * 100)),
+    width: 640,
+    height: 220,
   }),
   humidity: humidityPicture({
     days: ["2026-02-01", "2026-02-02", "2026-02-03", "2026-02-04"].map((date, i) => ({

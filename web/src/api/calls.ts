@@ -1,6 +1,8 @@
-import { ask, type Query, send, sendText } from "./client";
+import { ask, type Query, send, sendForFile, sendText } from "./client";
 import type {
   AirOfHome,
+  ContactMapAsked,
+  ContactMapResult,
   Home,
   Instrument,
   InstrumentPage,
@@ -10,6 +12,7 @@ import type {
   LengthRead,
   LogAdded,
   NewReading,
+  NoteSoundAsked,
   Owner,
   ReadingsKept,
   SaddleAnswer,
@@ -70,6 +73,11 @@ export const saddle = (id: number, asked: SaddleAsked = {}, signal?: AbortSignal
   send("POST", `instruments/${id}/saddle`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 export const stringLine = (id: number, query: Query, signal?: AbortSignal): Promise<StringLineAnswer> =>
   ask(`instruments/${id}/string-line`, { today: asIf, ...query }, signal);
+
+export const contactMap = (asked: ContactMapAsked, signal?: AbortSignal): Promise<ContactMapResult> =>
+  send("POST", "compute/contact-map", asked, signal);
+export const noteSound = (asked: NoteSoundAsked, signal?: AbortSignal): Promise<ArrayBuffer> =>
+  sendForFile("note-sound", asked, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
