@@ -17,7 +17,7 @@ struct PlacedRib {
   int first = 0, second = 0;            ///< nodes
   int first_slot = 0, second_slot = 0;  ///< which of the node's brace unknowns
   int brace = 0;                        ///< which brace it is part of
-  RibSegment segment;
+  RibSegment segment{};
 };
 
 using NodeStiffness = Eigen::Matrix<double, plate_unknowns, plate_unknowns>;

@@ -5,10 +5,12 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "body/prepared_top.h"
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/examples.h"
 #include "models/json.h"
+#include "models/plate_memo.h"
 #include "season/year.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
@@ -41,27 +43,31 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("home-air", "the air of a home, day by day through the year", example_home_air(), home_air));
   models_.push_back(model("hygrometer", "a hygrometer's own error, from one or two salt readings", example_hygrometer(),
                           [tables](const HygrometerRequest& request) { return hygrometer(request, tables->salts); }));
-  models_.push_back(model("moisture", "the moisture wood comes to in still air, and that of a plate that follows a home's",
+  models_.push_back(model("moisture",
+                          "the moisture wood comes to in still air, and that of a plate that follows a home's",
                           example_moisture(), [](const MoistureRequest& request) { return moisture(request); }));
   models_.push_back(model("tension", "how hard each string of a set pulls", example_tension(*tables),
                           [](const TensionRequest& request) { return tension(request); }));
-  models_.push_back(model("string-line", "where every string lies over every fret", example_string_line(), string_line));
+  models_.push_back(
+      model("string-line", "where every string lies over every fret", example_string_line(), string_line));
   models_.push_back(model("clearance", "which notes clear the frets, played like this", example_clearance(*tables),
                           [tables, envelopes](const ClearanceRequest& request) {
                             return clearance(request, *envelopes(request), tables->clearance_verdicts);
                           }));
-  models_.push_back(model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
-                          [envelopes](const ClearanceRequest& request) {
-                            return least_clean_action(request, *envelopes(request));
-                          }));
+  models_.push_back(
+      model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
+            [envelopes](const ClearanceRequest& request) { return least_clean_action(request, *envelopes(request)); }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),
                           [season](const ResponseRequest& request) { return response(request, season); }));
   models_.push_back(model("year", "the action at fret 12 on every day of the year ahead", example_year(),
                           [season](const YearRequest& request) { return year(request, season); }));
-  models_.push_back(model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
-                          [season, tables](const SaddleRequest& request) {
-                            return saddle(request, season, tables->saddle_limits);
+  models_.push_back(
+      model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
+            [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
+  models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
+                          example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
+                            return plate(request, *memo->of(request, tables->plate()), tables->plate());
                           }));
 }
 
