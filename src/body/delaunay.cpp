@@ -36,13 +36,20 @@ std::int64_t Delaunay::turn_of(int a, int b, int c) const {
   return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
 }
 
-bool Delaunay::in_circle(int a, int b, int c, int d) const {
+/// 1 when d lies inside the circle through a, b, c, 0 when on it, -1 outside.
+int Delaunay::in_circle(int a, int b, int c, int d) const {
   const Place& o = points_[at(d)];
   const auto seen = [&](int index) { return Place{points_[at(index)].x - o.x, points_[at(index)].y - o.y}; };
   const Place p = seen(a), q = seen(b), r = seen(c);
   const auto square = [](const Place& s) { return Wide(s.x) * s.x + Wide(s.y) * s.y; };
   const auto cross = [](const Place& s, const Place& t) { return Wide(s.x) * t.y - Wide(s.y) * t.x; };
-  return square(p) * cross(q, r) + square(q) * cross(r, p) + square(r) * cross(p, q) > 0;
+  const Wide inside = square(p) * cross(q, r) + square(q) * cross(r, p) + square(r) * cross(p, q);
+  return inside > 0 ? 1 : inside < 0 ? -1 : 0;
+}
+
+bool Delaunay::goes_first(int a, int b) const {
+  const Place &p = points_[at(a)], &q = points_[at(b)];
+  return std::pair(std::abs(p.y), p.x) < std::pair(std::abs(q.y), q.x);
 }
 
 int Delaunay::triangle_at(int point) const {
@@ -118,7 +125,11 @@ void Delaunay::settle(int t) {
     int k = 0;
     while (far.neighbours[at(k)] != one || far.corners[at(k)] == a || far.corners[at(k)] == b) ++k;
     const int d = far.corners[at(k)];
-    if (turn_of(p, a, b) != 0 && !in_circle(p, a, b, d)) continue;
+    if (turn_of(p, a, b) != 0) {
+      const int inside = in_circle(p, a, b, d);
+      const int near_pair = goes_first(p, d) ? p : d, far_pair = goes_first(a, b) ? a : b;
+      if (inside < 0 || (inside == 0 && !goes_first(near_pair, far_pair))) continue;
+    }
     const int across_ad = far.neighbours[at((k + 1) % 3)], across_db = far.neighbours[at((k + 2) % 3)];
     triangles_[at(one)] = {{p, a, d}, {across_ad, two, near.neighbours[2]}};
     triangles_[at(two)] = {{p, d, b}, {across_db, near.neighbours[1], one}};

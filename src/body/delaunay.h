@@ -35,7 +35,8 @@ class Delaunay {
   };
   static constexpr int frame_corners = 3;
   [[nodiscard]] std::int64_t turn_of(int a, int b, int c) const;
-  [[nodiscard]] bool in_circle(int a, int b, int c, int d) const;
+  [[nodiscard]] int in_circle(int a, int b, int c, int d) const;
+  [[nodiscard]] bool goes_first(int a, int b) const;
   [[nodiscard]] int triangle_at(int point) const;
   void cut(int triangle, int point);
   void settle(int triangle);

@@ -41,12 +41,12 @@ struct ThicknessReading {
 void describe(FieldVisitor&, ThicknessReading&);
 
 struct TopDamage {
-  std::vector<LooseBrace> loose_braces;
-  std::vector<Crack> cracks;
+  std::vector<LooseBrace> loose_braces{};
+  std::vector<Crack> cracks{};
   /// Between readings: weighted with the inverse square of the distance; none: the design's thickness everywhere.
-  std::vector<ThicknessReading> thickness;
+  std::vector<ThicknessReading> thickness{};
   double bridge_plate_worn = 0;  ///< share of its thickness gone along the pin holes; 1 is worn through
-  Length bridge_lifted;          ///< from the back edge of the bridge, off the top
+  Length bridge_lifted{};          ///< from the back edge of the bridge, off the top
 };
 void describe(FieldVisitor&, TopDamage&);
 

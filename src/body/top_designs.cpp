@@ -149,11 +149,7 @@ std::vector<Brace> stretched(const std::vector<Brace>& braces, const TopDesign& 
   const double length = in_mm(top.outline.back().x), saddle = in_mm(top.bridge.saddle_x);
   Length widest;
   for (const OutlinePoint& p : top.outline) widest = std::max(widest, p.half_width);
-  const auto x = [&](Length drawn) {
-    const double d = in_mm(drawn);
-    return mm(d <= drawn_saddle ? d * saddle / drawn_saddle
-                                : saddle + (d - drawn_saddle) * (length - saddle) / (drawn_length - drawn_saddle));
-  };
+  const auto x = [&](Length drawn) { return mm(saddle + (in_mm(drawn) - drawn_saddle) * length / drawn_length); };
   const auto y = [&](Length drawn) { return drawn * (2 * in_mm(widest) / drawn_width); };
   std::vector<Brace> fitted = braces;
   for (Brace& brace : fitted) {

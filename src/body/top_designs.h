@@ -40,8 +40,8 @@ struct TopDesignFiles {
 /// @throws Refused naming the row and the cell, or what is missing.
 [[nodiscard]] TopDesignTable top_design_table(const TopDesignFiles& csv, const PlateFigures& figures);
 
-/// Braces drawn on a top of `drawn_length` x `drawn_width` with its saddle at `drawn_saddle`, stretched to `top`: x
-/// between neck edge, saddle and tail, y with the lower bout.
+/// Braces drawn as in data/top_braces.csv, fitted to `top`: they keep their place about the saddle, x grows with the
+/// body's length and y with the lower bout, so that straight braces stay straight and cross where they did.
 [[nodiscard]] std::vector<Brace> stretched(const std::vector<Brace>& braces, const TopDesign& top);
 
 }  // namespace tailblock
