@@ -209,7 +209,12 @@ BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const Top
     const auto [entry, is_new] = known.try_emplace(make, static_cast<int>(plate.sections.size()));
     if (is_new) {
       LayeredSection& section = plate.sections.emplace_back();
-      for (const SharedPly& shared : plies_of(make, design, woods)) section.add(shared.ply, shared.share);
+      auto& layers = top.layers.emplace_back();
+      for (const SharedPly& shared : plies_of(make, design, woods)) {
+        section.add(shared.ply, shared.share);
+        layers.push_back({.part = shared.part, .section = {}});
+        layers.back().section.add(shared.ply, shared.share);
+      }
     }
     plate.section_of.push_back(entry->second);
   }

@@ -84,10 +84,17 @@ struct SharedPly {
 };
 [[nodiscard]] std::vector<SharedPly> plies_of(const TriangleMake& make, const TopDesign& design, const TopWoods& woods);
 
+/// One layer as a section of its own, to share out energy.
+struct LayerSection {
+  PlyPart part;
+  LayeredSection section;
+};
+
 /// A top with its wood: ready to be calculated.
 struct BracedTop {
   BracedPlate plate;
-  std::vector<TriangleMake> makes;  ///< one a triangle
+  std::vector<std::vector<LayerSection>> layers;  ///< of each of the plate's sections
+  std::vector<TriangleMake> makes;                ///< one a triangle
 };
 /// @throws Refused naming a brace that is not there.
 [[nodiscard]] BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage,

@@ -46,7 +46,7 @@ struct TopDamage {
   /// Between readings: weighted with the inverse square of the distance; none: the design's thickness everywhere.
   std::vector<ThicknessReading> thickness{};
   double bridge_plate_worn = 0;  ///< share of its thickness gone along the pin holes; 1 is worn through
-  Length bridge_lifted{};          ///< from the back edge of the bridge, off the top
+  Length bridge_lifted{};        ///< from the back edge of the bridge, off the top
 };
 void describe(FieldVisitor&, TopDamage&);
 

@@ -28,6 +28,20 @@ Strain strain_of(const PreparedTop& prepared, std::size_t triangle, const Eigen:
   return strain;
 }
 
+double* place_of(PartEnergies& energies, PlyPart part) {
+  switch (part) {
+    case PlyPart::bridge:
+      return &energies.bridge;
+    case PlyPart::bridge_plate:
+      return &energies.bridge_plate;
+    case PlyPart::ring:
+      return &energies.ring;
+    case PlyPart::top:
+      break;
+  }
+  return &energies.top;
+}
+
 }  // namespace
 
 std::vector<TriangleStress> top_stress(const PreparedTop& prepared, const Eigen::VectorXd& displacements,
@@ -73,29 +87,12 @@ PartEnergies part_energies(const PreparedTop& prepared, const Eigen::VectorXd& d
   const BracedPlate& plate = prepared.top.plate;
   for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
     const Strain strain = strain_of(prepared, t, displacements);
-    for (const SharedPly& shared : plies_of(prepared.top.makes[t], prepared.design, prepared.woods)) {
-      LayeredSection section;
-      section.add(shared.ply, shared.share);
-      double energy = 0;
+    for (const auto& [part, section] : prepared.top.layers[at(plate.section_of[t])]) {
+      double energy = 3 * strain.membrane.dot(section.A * strain.membrane);
       for (const Eigen::Vector3d& k : strain.curvature) {
-        energy += strain.area / 6 *
-                  (strain.membrane.dot(section.A * strain.membrane) + 2 * strain.membrane.dot(section.B * k) +
-                   k.dot(section.D * k));
+        energy += 2 * strain.membrane.dot(section.B * k) + k.dot(section.D * k);
       }
-      switch (shared.part) {
-        case PlyPart::top:
-          energies.top += energy;
-          break;
-        case PlyPart::bridge:
-          energies.bridge += energy;
-          break;
-        case PlyPart::bridge_plate:
-          energies.bridge_plate += energy;
-          break;
-        case PlyPart::ring:
-          energies.ring += energy;
-          break;
-      }
+      *place_of(energies, part) += strain.area / 6 * energy;
     }
   }
   energies.braces.assign(prepared.design.braces.size(), 0);
