@@ -3,6 +3,7 @@
 namespace tailblock {
 
 DataTables load_data_tables(const TextOfFile& text) {
+  const PlateFigures figures = plate_figures(text("data/plate_figures.csv"));
   return {.species = species_table(text("data/species.csv")),
           .designs = body_design_table(text("data/body_designs.csv")),
           .season_prior = season_prior(text("data/season_prior.csv")),
@@ -13,7 +14,12 @@ DataTables load_data_tables(const TextOfFile& text) {
           .salts = salt_table(text("data/salts.csv")),
           .string_sets = string_sets(text("data/string_sets.csv")),
           .tunings = tunings(text("data/tunings.csv")),
-          .attacks = attack_levels(text("data/attacks.csv"))};
+          .attacks = attack_levels(text("data/attacks.csv")),
+          .plate_figures = figures,
+          .tops = top_design_table({.outlines = text("data/top_outlines.csv"),
+                                    .builds = text("data/top_builds.csv"),
+                                    .braces = text("data/top_braces.csv")},
+                                   figures)};
 }
 
 }  // namespace tailblock

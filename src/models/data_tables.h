@@ -5,6 +5,9 @@
 #include <vector>
 
 #include "air/hygrometer.h"
+#include "body/plate.h"
+#include "body/plate_figures.h"
+#include "body/top_designs.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
@@ -29,8 +32,11 @@ struct DataTables {
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;
   std::vector<AttackLevelRow> attacks;
+  PlateFigures plate_figures;
+  TopDesignTable tops;
 
   [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+  [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
 };
 
 /// Gives the text of a file by its path in the repository: `data/species.csv`.

@@ -28,8 +28,7 @@ HomeAirRequest example_home_air() { return {.home = heated_house(), .first = feb
 
 HygrometerRequest example_hygrometer() {
   HygrometerRequest request;
-  request.readings.push_back(
-      {.salt = "sodium chloride", .temperature = celsius(20), .shown = humidity_percent(79)});
+  request.readings.push_back({.salt = "sodium chloride", .temperature = celsius(20), .shown = humidity_percent(79)});
   return request;
 }
 
@@ -105,6 +104,14 @@ SaddleRequest example_saddle() {
   SaddleRequest request;
   request.instrument = example_response();
   request.first = february;
+  return request;
+}
+
+PlateRequest example_plate() {
+  PlateRequest request;
+  request.top = {.body_size = BodySize::slope_large, .bracing = "x_scalloped"};
+  request.damage.loose_braces = {{.brace = "X leg to treble", .end = BraceEnd::second, .length = mm(60)}};
+  request.moisture = {.top = -3, .braces = -3, .bridge = -3, .back = -3};
   return request;
 }
 

@@ -3,6 +3,7 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "body/plate.h"
 #include "models/data_tables.h"
 #include "season/year.h"
 #include "setup/saddle.h"
@@ -26,5 +27,6 @@ namespace tailblock {
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
+[[nodiscard]] PlateRequest example_plate();
 
 }  // namespace tailblock

@@ -5,11 +5,13 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "body/prepared_top.h"
 #include "models/data_tables.h"
 #include "models/do_each.h"
 #include "models/envelope_memo.h"
 #include "models/examples.h"
 #include "models/json.h"
+#include "models/plate_memo.h"
 #include "season/year.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
@@ -74,6 +76,10 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(
       model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
             [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
+  models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
+                          example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
+                            return plate(request, *memo->of(request, tables->plate()), tables->plate());
+                          }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {
