@@ -5,6 +5,7 @@
 #include "air/moist_air.h"
 #include "models/data_tables.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/string_line.h"
@@ -24,5 +25,6 @@ namespace tailblock {
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
+[[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 
 }  // namespace tailblock

@@ -10,6 +10,7 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/string_line.h"
@@ -62,6 +63,10 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
                           [season, tables](const SaddleRequest& request) {
                             return saddle(request, season, tables->saddle_limits);
+                          }));
+  models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
+                          example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
+                            return fret_dress(request, *memo.of(envelope_request(request)), tables->fret_limits);
                           }));
 }
 
