@@ -229,6 +229,11 @@ void put_steps(FretDressResult& result, const FretCase& c) {
   auto& steps = result.steps;
   const bool files = result.verdict == FretVerdict::spot || result.verdict == FretVerdict::level_all ||
                      result.verdict == FretVerdict::hump;
+  if (humidity_out(c)) {
+    steps.emplace_back("Bring the body to 45 to 50 % first and read again: it reads " +
+                       decimals(in_percent(*c.request.body_humidity), 0) +
+                       " %, and a board over the body moves with the season.");
+  }
   if (result.verdict == FretVerdict::loose) {
     steps.emplace_back(
         "Seat the loose crowns (press or tap home, glue if the slot no longer holds), let them set, and "
@@ -238,11 +243,6 @@ void put_steps(FretDressResult& result, const FretCase& c) {
     steps.emplace_back(
         "Slacken the strings, turn the rod an eighth of a turn, tune, let it settle and read the relief "
         "again. A rod that is tight or at its end is left alone: it breaks.");
-  }
-  if (humidity_out(c)) {
-    steps.emplace_back("Bring the body to 45 to 50 % first and read again: it reads " +
-                       decimals(in_percent(*c.request.body_humidity), 0) +
-                       " %, and a board over the body moves with the season.");
   }
   if (!files) return;
   steps.emplace_back(
