@@ -40,6 +40,7 @@ struct Endpoint {
   std::string result_schema;
   std::function<Answer(const Ask&)> handle;  ///< @throws Refused, StorageFault
   std::string request_type = "application/json";
+  std::string result_type = "application/json";
 };
 
 /// Runs the handler and turns what it throws into an answer: 422 with `refused`, 404 for what is not there, 503 with

@@ -58,8 +58,10 @@ Json operation(Json& components, const Endpoint& endpoint) {
         {"required", true},
         {"content", {{"application/json", {{"schema", referred_schema(components, endpoint.request_schema)}}}}}};
   }
+  const bool is_json = endpoint.result_type == "application/json";
   described["responses"] = {
-      {"200", answer_of("done", endpoint.result_schema.empty() ? Json{{"type", "object"}}
+      {"200", !is_json ? Json{{"description", "done"}, {"content", {{endpoint.result_type, Json::object()}}}}
+                       : answer_of("done", endpoint.result_schema.empty() ? Json{{"type", "object"}}
                                                                : referred_schema(components, endpoint.result_schema))},
       {"404", answer_of("not there", one_line("refused"))},
       {"422", answer_of("refused, in one line", one_line("refused"))},
