@@ -1,6 +1,8 @@
 import { ask, type Query, send, sendText } from "./client";
 import type {
   AirOfHome,
+  FretAnswer,
+  FretsAsked,
   Home,
   Instrument,
   InstrumentPage,
@@ -70,6 +72,9 @@ export const saddle = (id: number, asked: SaddleAsked = {}, signal?: AbortSignal
   send("POST", `instruments/${id}/saddle`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 export const stringLine = (id: number, query: Query, signal?: AbortSignal): Promise<StringLineAnswer> =>
   ask(`instruments/${id}/string-line`, { today: asIf, ...query }, signal);
+
+export const fretDress = (id: number, asked: FretsAsked, signal?: AbortSignal): Promise<FretAnswer> =>
+  send("POST", `instruments/${id}/fret-dress`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
