@@ -53,7 +53,8 @@ struct TradeTables {
   std::vector<Gauge> gauges;
   std::vector<InterventionKind> interventions;
 
-  /// The row with this id; null when there is none.
+  /// The row with this id; null when there is none. A measure read at frets is found by the id of one reading of it,
+  /// `fret_crown@7b` (book/fret_place.h), and not without its fret.
   [[nodiscard]] const Measure* measure(std::string_view id) const;
   [[nodiscard]] const Gauge* gauge(std::string_view id) const;
   [[nodiscard]] const InterventionKind* intervention(std::string_view id) const;

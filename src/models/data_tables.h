@@ -11,6 +11,7 @@
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
+#include "setup/fret_limits.h"
 #include "setup/player.h"
 #include "setup/saddle_limits.h"
 #include "strings/contact_verdicts.h"
@@ -25,6 +26,7 @@ struct DataTables {
   BodyDesignTable designs;
   SeasonPrior season_prior;
   SaddleLimits saddle_limits;
+  FretLimits fret_limits;
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
   ContactVerdicts contact_verdicts;

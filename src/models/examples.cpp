@@ -115,4 +115,16 @@ PlateRequest example_plate() {
   return request;
 }
 
+FretDressRequest example_fret_dress(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  FretDressRequest request{
+      .neck = set_up.neck, .action = set_up.action, .strings = set_up.strings, .attack = set_up.attack, .readings = {}};
+  for (int fret = 1; fret <= request.neck.fret_count; ++fret) {
+    const double high = fret == 9 ? 0.15 : 0;
+    request.readings.push_back({.fret = fret, .value = mm(high)});
+    request.readings.push_back({.kind = FretReadingKind::over_board, .fret = fret, .value = mm(0.95 + high)});
+  }
+  return request;
+}
+
 }  // namespace tailblock

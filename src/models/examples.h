@@ -6,6 +6,7 @@
 #include "body/plate.h"
 #include "models/data_tables.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
 #include "setup/saddle.h"
 #include "strings/contact_map.h"
 #include "strings/string_line.h"
@@ -28,5 +29,6 @@ namespace tailblock {
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
 [[nodiscard]] PlateRequest example_plate();
+[[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 
 }  // namespace tailblock

@@ -13,6 +13,7 @@
 #include "models/json.h"
 #include "models/plate_memo.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/contact_map.h"
@@ -79,6 +80,10 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
                           example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
                             return plate(request, *memo->of(request, tables->plate()), tables->plate());
+                          }));
+  models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
+                          example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
+                            return fret_dress(request, *memo.of(envelope_request(request)), tables->fret_limits);
                           }));
 }
 

@@ -3,6 +3,7 @@ import { frame } from "../src/chart/frame";
 import { svgText } from "../src/chart/svg";
 import { humidityPicture, moisturePicture, stretches } from "../src/pictures/airPicture";
 import { exposurePicture } from "../src/pictures/exposurePicture";
+import { fretsPicture } from "../src/pictures/fretsPicture";
 import { heightTicks } from "../src/pictures/heightTicks";
 import { intervalPicture } from "../src/pictures/intervalPicture";
 import { exaggeration, stringPicture } from "../src/pictures/stringPicture";
@@ -131,6 +132,26 @@ const drawings = {
     width: 640,
     height: 220,
   }),
+  frets: fretsPicture({
+    frets: frets.map(({ fret, from_nut_mm }) => ({
+      fret,
+      from_nut_mm,
+      read: fret !== 13,
+      crown_bass_mm: fret === 9 ? 0.12 : -0.01,
+      crown_treble_mm: fret === 9 ? 0.1 : -0.01,
+      line_bass_mm: -0.01,
+      line_treble_mm: -0.01,
+      remove_bass_mm: fret === 9 ? 0.08 : 0,
+      remove_treble_mm: fret === 9 ? 0.06 : 0,
+      reason: fret === 9 ? "Fret 9 comes down." : "",
+    })),
+    apart: true,
+    cut: true,
+    notation: "mm",
+    write: (mm) => inTrade(mm).mm,
+    width: 700,
+    height: 300,
+  }),
   humidity: humidityPicture({
     days: ["2026-02-01", "2026-02-02", "2026-02-03", "2026-02-04"].map((date, i) => ({
       date,
@@ -161,6 +182,16 @@ describe("each picture is the drawing kept in tests/drawn", () => {
       await expect(`${svgText(drawn)}\n`).toMatchFileSnapshot(`drawn/${name}.svg`);
     });
   }
+});
+
+describe("the crowns", () => {
+  test("show what comes off on top of what stays, and say by how much they are drawn too high", () => {
+    const text = svgText(drawings.frets);
+    expect(text.match(/class="to-remove"/g)?.length).toBe(2);
+    expect(text.match(/class="crown unread"/g)?.length).toBe(2);
+    expect(text).toMatch(/drawn \d+ times as high as long/);
+    expect(text).toContain(">0.08<");
+  });
 });
 
 describe("the year", () => {

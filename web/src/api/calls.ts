@@ -3,6 +3,8 @@ import type {
   AirOfHome,
   ContactMapAsked,
   ContactMapResult,
+  FretAnswer,
+  FretsAsked,
   Home,
   Instrument,
   InstrumentPage,
@@ -78,6 +80,8 @@ export const contactMap = (asked: ContactMapAsked, signal?: AbortSignal): Promis
   send("POST", "compute/contact-map", asked, signal);
 export const noteSound = (asked: NoteSoundAsked, signal?: AbortSignal): Promise<ArrayBuffer> =>
   sendForFile("note-sound", asked, signal);
+export const fretDress = (id: number, asked: FretsAsked, signal?: AbortSignal): Promise<FretAnswer> =>
+  send("POST", `instruments/${id}/fret-dress`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
