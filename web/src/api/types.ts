@@ -8,16 +8,29 @@ export interface Api {
   AirOfHome: AirOfHome;
   AirRequestAsk: AirRequestAsk;
   AirResult: AirResult;
+  Attack: Attack;
   AttackAsk: AttackAsk;
+  AttackMark: AttackMark;
+  Brace: Brace;
+  BraceAsk: BraceAsk;
+  BraceHeight: BraceHeight;
+  BraceHeightAsk: BraceHeightAsk;
+  BridgeDesign: BridgeDesign;
+  BridgeDesignAsk: BridgeDesignAsk;
   BridgeMeasures: BridgeMeasures;
   BridgeMeasuresAsk: BridgeMeasuresAsk;
   ChangeShare: ChangeShare;
+  ClearanceRequest: ClearanceRequest;
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
+  CleatAsk: CleatAsk;
   ContactMapRequestAsk: ContactMapRequestAsk;
   ContactMapResult: ContactMapResult;
   ContactRequestAsk: ContactRequestAsk;
   ContactResult: ContactResult;
+  CrackAsk: CrackAsk;
+  CrossPiece: CrossPiece;
+  CrossPieceAsk: CrossPieceAsk;
   DaysOutside: DaysOutside;
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
@@ -26,12 +39,25 @@ export interface Api {
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
+  ForcingNote: ForcingNote;
   FormTables: FormTables;
+  FretAnswer: FretAnswer;
+  FretDressRequestAsk: FretDressRequestAsk;
+  FretDressResult: FretDressResult;
+  FretFigure: FretFigure;
   FretPoint: FretPoint;
+  FretReading: FretReading;
+  FretReadingAsk: FretReadingAsk;
+  FretToDress: FretToDress;
+  FretWishesAsk: FretWishesAsk;
   Gauge: Gauge;
+  GluedStretch: GluedStretch;
+  GluedStretchAsk: GluedStretchAsk;
+  GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
+  HighCrown: HighCrown;
   Home: Home;
   HomeAir: HomeAir;
   HomeAirAsk: HomeAirAsk;
@@ -56,6 +82,7 @@ export interface Api {
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
   LeastCleanAction: LeastCleanAction;
+  LeastCure: LeastCure;
   LeastString: LeastString;
   LengthRead: LengthRead;
   LimitCheck: LimitCheck;
@@ -64,32 +91,46 @@ export interface Api {
   LoggedDayAsk: LoggedDayAsk;
   LoggerGap: LoggerGap;
   LoggerReport: LoggerReport;
+  LooseBraceAsk: LooseBraceAsk;
   Measure: Measure;
   ModelLine: ModelLine;
   ModelList: ModelList;
+  MoistureChangeAsk: MoistureChangeAsk;
   MoistureDays: MoistureDays;
   MoistureRequestAsk: MoistureRequestAsk;
   MoistureResult: MoistureResult;
   MonthOfAir: MonthOfAir;
+  NeckAndBackAsk: NeckAndBackAsk;
+  NeckLine: NeckLine;
   NeckLineAsk: NeckLineAsk;
   NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
   NoteContact: NoteContact;
   NoteSoundRequestAsk: NoteSoundRequestAsk;
+  NoteSwing: NoteSwing;
   Offered: Offered;
   OuterHeights: OuterHeights;
+  OutlinePoint: OutlinePoint;
+  OutlinePointAsk: OutlinePointAsk;
   Owner: Owner;
   OwnerAsk: OwnerAsk;
   OwnerList: OwnerList;
+  PartEnergy: PartEnergy;
   PlateAsk: PlateAsk;
+  PlateFields: PlateFields;
+  PlateRequestAsk: PlateRequestAsk;
+  PlateResult: PlateResult;
   Reading: Reading;
   ReadingAsk: ReadingAsk;
   ReadingsKept: ReadingsKept;
   ReadingsToKeepAsk: ReadingsToKeepAsk;
   RefusedLine: RefusedLine;
+  ReliefInstead: ReliefInstead;
   ResponseRequest: ResponseRequest;
   ResponseRequestAsk: ResponseRequestAsk;
   ResponseResult: ResponseResult;
+  RimStiffness: RimStiffness;
+  RimStiffnessAsk: RimStiffnessAsk;
   RodFigure: RodFigure;
   RodFigureAsk: RodFigureAsk;
   SaddleAnswer: SaddleAnswer;
@@ -106,20 +147,33 @@ export interface Api {
   SetupChange: SetupChange;
   SetupChangeAsk: SetupChangeAsk;
   ShopCard: ShopCard;
+  Soundhole: Soundhole;
+  SoundholeAsk: SoundholeAsk;
   StillAirAsk: StillAirAsk;
+  StringAction: StringAction;
   StringActionAsk: StringActionAsk;
   StringLineAnswer: StringLineAnswer;
   StringLineRequestAsk: StringLineRequestAsk;
   StringLineResult: StringLineResult;
+  StringLoadAsk: StringLoadAsk;
   StringPath: StringPath;
   StringTension: StringTension;
   StruckFret: StruckFret;
+  SwingOverFret: SwingOverFret;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
+  ThicknessReadingAsk: ThicknessReadingAsk;
   ThinDay: ThinDay;
+  TopDamageAsk: TopDamageAsk;
+  TopDesign: TopDesign;
+  TopDesignAsk: TopDesignAsk;
+  UncleanNote: UncleanNote;
+  UnderStrings: UnderStrings;
   Visit: Visit;
   VisitAsk: VisitAsk;
   VisitStory: VisitStory;
+  WhichTopAsk: WhichTopAsk;
+  WithMoisture: WithMoisture;
   YearRequestAsk: YearRequestAsk;
   YearResult: YearResult;
 }
@@ -341,6 +395,28 @@ export interface AirResult {
    */
   absolute_humidity_g_per_m3: number;
 }
+export interface Attack {
+  /**
+   * swing normal to the board at the pluck, lowest string, open [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
+  /**
+   * where the string is plucked [mm]
+   */
+  pluck_from_saddle_mm: number;
+  /**
+   * width of finger or pick [mm]
+   */
+  pluck_width_mm: number;
+  /**
+   * what a stopped note keeps of the open one's pluck
+   */
+  stopped: "same_force" | "same_amplitude";
+}
 export interface AttackAsk {
   /**
    * swing normal to the board at the pluck, lowest string, open [mm]
@@ -362,6 +438,214 @@ export interface AttackAsk {
    * what a stopped note keeps of the open one's pluck
    */
   stopped?: "same_force" | "same_amplitude";
+}
+export interface AttackMark {
+  /**
+   * as the tables call it
+   */
+  name: string;
+  /**
+   * swing normal to the board at the pluck, lowest string [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
+}
+export interface Brace {
+  /**
+   * what the brace is called
+   */
+  name: string;
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * of the brace [mm]
+   */
+  width_mm: number;
+  /**
+   * along the brace; straight between them
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  heights: BraceHeight[];
+  /**
+   * its wood
+   */
+  species: string;
+  /**
+   * the stretches that hold; none: all along
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  glued: GluedStretch[];
+}
+export interface BraceHeight {
+  /**
+   * how far along the brace, 0 its first end, 1 its second
+   */
+  share: number;
+  /**
+   * of the brace there [mm]
+   */
+  height_mm: number;
+}
+export interface GluedStretch {
+  /**
+   * where the glue begins, in shares of the brace
+   */
+  from_share: number;
+  /**
+   * where it ends
+   */
+  to_share: number;
+}
+export interface BraceAsk {
+  /**
+   * what the brace is called
+   */
+  name: string;
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * of the brace [mm]
+   */
+  width_mm?: number | string;
+  /**
+   * along the brace; straight between them
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  heights: BraceHeightAsk[];
+  /**
+   * its wood
+   */
+  species?: string;
+  /**
+   * the stretches that hold; none: all along
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  glued?: GluedStretchAsk[];
+}
+export interface BraceHeightAsk {
+  /**
+   * how far along the brace, 0 its first end, 1 its second
+   */
+  share: number;
+  /**
+   * of the brace there [mm]
+   */
+  height_mm: number | string;
+}
+export interface GluedStretchAsk {
+  /**
+   * where the glue begins, in shares of the brace
+   */
+  from_share: number;
+  /**
+   * where it ends
+   */
+  to_share: number;
+}
+export interface BridgeDesign {
+  body: CrossPiece;
+  /**
+   * from the neck edge [mm]
+   */
+  saddle_x_mm: number;
+  /**
+   * across [mm]
+   */
+  saddle_length_mm: number;
+}
+export interface CrossPiece {
+  /**
+   * its edge towards the neck, from the neck edge of the top [mm]
+   */
+  front_x_mm: number;
+  /**
+   * along the strings [mm]
+   */
+  depth_mm: number;
+  /**
+   * across [mm]
+   */
+  span_mm: number;
+  /**
+   * 0: there is none [mm]
+   */
+  thickness_mm: number;
+  /**
+   * its wood, grain across the top
+   */
+  species: string;
+}
+export interface BridgeDesignAsk {
+  body: CrossPieceAsk;
+  /**
+   * from the neck edge [mm]
+   */
+  saddle_x_mm: number | string;
+  /**
+   * across [mm]
+   */
+  saddle_length_mm: number | string;
+}
+export interface CrossPieceAsk {
+  /**
+   * its edge towards the neck, from the neck edge of the top [mm]
+   */
+  front_x_mm: number | string;
+  /**
+   * along the strings [mm]
+   */
+  depth_mm: number | string;
+  /**
+   * across [mm]
+   */
+  span_mm: number | string;
+  /**
+   * 0: there is none [mm]
+   */
+  thickness_mm: number | string;
+  /**
+   * its wood, grain across the top
+   */
+  species: string;
 }
 export interface BridgeMeasures {
   /**
@@ -509,6 +793,127 @@ export interface Estimate {
    * 5 % lie above
    */
   high: number;
+}
+export interface ClearanceRequest {
+  neck: NeckLine;
+  action: StringAction;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarString[];
+  attack: Attack;
+}
+export interface NeckLine {
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * number of strings, evenly spaced
+   */
+  string_count: number;
+  /**
+   * open outer bass string over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_bass_mm: number;
+  /**
+   * open string 1 over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_treble_mm: number;
+  /**
+   * nut slot over the fret plane, bass; used instead when given [mm]
+   */
+  nut_over_frets_bass_mm?: number;
+  /**
+   * nut slot over the fret plane, treble [mm]
+   */
+  nut_over_frets_treble_mm?: number;
+  /**
+   * depth of the neck's bow below the chord of fret 1 and the joint fret [mm]
+   */
+  relief_mm: number;
+  /**
+   * each crown over where the bow puts it, fret 1 first; empty when level [mm]
+   *
+   * @minItems 0
+   * @maxItems 24
+   */
+  crown_departures_mm: number[];
+  /**
+   * saddle crest behind the scale length, bass [mm]
+   */
+  setback_bass_mm: number;
+  /**
+   * saddle crest behind the scale length, treble [mm]
+   */
+  setback_treble_mm: number;
+  /**
+   * between the outer strings at the saddle [mm]
+   */
+  string_spread_at_saddle_mm: number;
+  /**
+   * crossways radius of the frets [mm]
+   */
+  board_radius_mm?: number;
+  /**
+   * crossways radius of the saddle top [mm]
+   */
+  saddle_radius_mm?: number;
+}
+export interface StringAction {
+  /**
+   * outer bass string over fret 12 [mm]
+   */
+  action12_bass_mm?: number;
+  /**
+   * string 1 over fret 12 [mm]
+   */
+  action12_treble_mm?: number;
+  /**
+   * saddle top over the fret plane, bass [mm]
+   */
+  saddle_over_frets_bass_mm?: number;
+  /**
+   * saddle top over the fret plane, treble [mm]
+   */
+  saddle_over_frets_treble_mm?: number;
+}
+export interface GuitarString {
+  /**
+   * pitch of the open string [Hz]
+   */
+  pitch_hz: number;
+  /**
+   * over everything; may be left out when the string was weighed [mm]
+   */
+  diameter_mm?: number;
+  /**
+   * of a wrapped string; across the corners when hexagonal [mm]
+   */
+  core_diameter_mm?: number;
+  /**
+   * of a wrapped string
+   */
+  core_shape: "round" | "hexagonal";
+  /**
+   * density of the wrap wire [kg/m3]
+   */
+  wrap_kg_per_m3: number;
+  /**
+   * mass per length as weighed; replaces the geometry [kg/m]
+   */
+  weighed_kg_per_metre?: number;
 }
 export interface ClearanceRequestAsk {
   neck?: NeckLineAsk;
@@ -689,6 +1094,16 @@ export interface NoteClearance {
    * what it means
    */
   verdict: "clear" | "doubtful" | "touches";
+}
+export interface CleatAsk {
+  /**
+   * its middle, from the crack's first end [mm]
+   */
+  along_mm: number | string;
+  /**
+   * of the cleat, along the crack [mm]
+   */
+  length_mm: number | string;
 }
 export interface ContactMapRequestAsk {
   neck?: NeckLineAsk;
@@ -897,6 +1312,31 @@ export interface StruckFret {
    */
   impulse_mns: number;
 }
+export interface CrackAsk {
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * that hold it
+   *
+   * @minItems 0
+   * @maxItems 30
+   */
+  cleats?: CleatAsk[];
+}
 export interface DaysOutside {
   low_bass: Estimate;
   low_treble: Estimate;
@@ -962,6 +1402,24 @@ export interface FlaggedReading {
    * why it is set aside
    */
   why: string;
+}
+export interface ForcingNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * when plucked away from the board; else toward it
+   */
+  away: boolean;
+  /**
+   * of this fret's own cut
+   */
+  share: number;
 }
 export interface FormTables {
   /**
@@ -1145,6 +1603,395 @@ export interface Offered {
    */
   note: string;
 }
+export interface FretAnswer {
+  /**
+   * the visit whose readings these are
+   */
+  read_on?: string;
+  /**
+   * what the answer rests on
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings: FretReading[];
+  result?: FretDressResult;
+  /**
+   * of the neck, as read or assumed [mm]
+   */
+  relief_mm: number;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface FretReading {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret: number;
+}
+export interface FretDressResult {
+  /**
+   * what it is
+   */
+  verdict:
+    "clean" | "withheld" | "loose" | "nut" | "relief" | "action" | "hump" | "kink" | "spot" | "level_all" | "refret";
+  /**
+   * the verdict in plain words
+   */
+  sentence: string;
+  /**
+   * what it rests on
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  explanation: string[];
+  /**
+   * in order
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  steps: string[];
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  /**
+   * fret 1 first
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  frets: FretToDress[];
+  /**
+   * bass and treble were read apart
+   */
+  apart: boolean;
+  /**
+   * the metal is to come off; else it stands for comparison only
+   */
+  cut_is_advised: boolean;
+  /**
+   * sum over the frets of the least metal [mm]
+   */
+  total_removed_mm: number;
+  /**
+   * sum over the frets to the one line [mm]
+   */
+  total_to_level_mm: number;
+  /**
+   * every note clean with all crowns on one line
+   */
+  clean_when_level: boolean;
+  /**
+   * notes nearer a crown than the margin, as found
+   */
+  touching_before: number;
+  /**
+   * the same after the least metal
+   */
+  touching_after: number;
+  worst_shortfall: FretFigure;
+  hump?: FretFigure;
+  tongue_rise?: FretFigure;
+  relief_instead?: ReliefInstead;
+  /**
+   * of the slots, when it is the nut [mm]
+   */
+  nut_rise_mm?: number;
+  /**
+   * notes that cannot be made clean at the wanted action, worst first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  unclean: UncleanNote[];
+  /**
+   * the least action that can be had instead, bass [mm]
+   */
+  clean_action12_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  clean_action12_treble_mm?: number;
+  /**
+   * over the dressed crown of fret 12 [mm]
+   */
+  wanted_action12_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  wanted_action12_treble_mm: number;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm: number;
+  /**
+   * room asked under every note [mm]
+   */
+  margin_mm: number;
+  /**
+   * metal does not grow back
+   */
+  irreversible: boolean;
+}
+export interface FretToDress {
+  /**
+   * number of the fret
+   */
+  fret: number;
+  /**
+   * distance from the nut [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * false: the line of its neighbours stands in
+   */
+  read: boolean;
+  /**
+   * over the neck's bow and the best line through all crowns, as found [mm]
+   */
+  crown_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  crown_treble_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  crown_sd_mm: number;
+  /**
+   * the one line that touches every crown [mm]
+   */
+  line_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  line_treble_mm: number;
+  /**
+   * least metal, note by note [mm]
+   */
+  remove_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  remove_treble_mm: number;
+  /**
+   * to the one line instead [mm]
+   */
+  level_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  level_treble_mm: number;
+  /**
+   * crown over the board after the least metal [mm]
+   */
+  left_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  left_treble_mm?: number;
+  /**
+   * it springs down when pressed
+   */
+  loose: boolean;
+  /**
+   * its crown does not hold what would have to come off
+   */
+  renew: boolean;
+  /**
+   * why it comes down
+   */
+  reason: string;
+  /**
+   * the notes that force it, most telling first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  forced_by: ForcingNote[];
+}
+export interface FretFigure {
+  /**
+   * the figure [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  sd_mm: number;
+}
+export interface ReliefInstead {
+  /**
+   * of relief; positive is more [mm]
+   */
+  change_least_mm: number;
+  /**
+   * when this neck lifts fret 12 least [mm]
+   */
+  change_most_mm: number;
+  /**
+   * what the feeler then reads [mm]
+   */
+  relief_after_least_mm: number;
+  /**
+   * at most [mm]
+   */
+  relief_after_most_mm: number;
+  /**
+   * of the strings at fret 12 when the rod alone is turned [mm]
+   */
+  action12_rise_most_mm: number;
+}
+export interface UncleanNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * whose crown it touches
+   */
+  fret: number;
+  /**
+   * how much is missing [mm]
+   */
+  short_by_mm: number;
+}
+export interface FretDressRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * of the crowns, in any order
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  readings: FretReadingAsk[];
+  /**
+   * over the dressed crown of fret 12, bass [mm]
+   */
+  wanted_action12_bass_mm?: number | string;
+  /**
+   * the same, string 1 [mm]
+   */
+  wanted_action12_treble_mm?: number | string;
+  /**
+   * every crown keeps this much over the board [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line of the frets before it [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * the neck has a rod that turns
+   */
+  adjustable_rod?: boolean;
+  /**
+   * since the frets were last level
+   */
+  neck_angle_changed?: boolean;
+  /**
+   * in the body, as the crowns were read, 0..1
+   */
+  body_relative_humidity?: number;
+}
+export interface FretReadingAsk {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side?: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number | string;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number | string;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret?: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret?: number;
+}
 export interface FretPoint {
   /**
    * number of the fret
@@ -1158,6 +2005,43 @@ export interface FretPoint {
    * crown over the fret plane [mm]
    */
   crown_over_plane_mm: number;
+}
+export interface FretWishesAsk {
+  /**
+   * asked as on this day
+   */
+  today?: string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_bass_mm?: number | string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_treble_mm?: number | string;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * as they are being typed; empty: those kept
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings?: FretReadingAsk[];
 }
 export interface HeightReading {
   /**
@@ -1202,6 +2086,24 @@ export interface HeightReadingAsk {
    * one standard deviation of the gauge in this hand [mm]
    */
   gauge_sd_mm?: number | string;
+}
+export interface HighCrown {
+  /**
+   * the crown that stands out
+   */
+  fret: number;
+  /**
+   * over the line through the crowns beside it [mm]
+   */
+  over_neighbours_mm: number;
+  /**
+   * what would come off it [mm]
+   */
+  lower_by_mm: number;
+  /**
+   * touching notes that then clear every fret
+   */
+  cures: number;
 }
 export interface Home {
   /**
@@ -2103,6 +3005,21 @@ export interface LeastString {
   action12_mm: number;
   decided_by: DecidingNote;
 }
+export interface LeastCure {
+  /**
+   * notes that touch now
+   */
+  touching: number;
+  /**
+   * a saddle so much taller frees them all [mm]
+   */
+  saddle_raise_bass_mm: number;
+  /**
+   * the same, treble end [mm]
+   */
+  saddle_raise_treble_mm: number;
+  high_crown?: HighCrown;
+}
 export interface LengthRead {
   /**
    * in millimetres [mm]
@@ -2265,6 +3182,24 @@ export interface ThinDay {
    */
   expected: number;
 }
+export interface LooseBraceAsk {
+  /**
+   * its name in the design
+   */
+  brace: string;
+  /**
+   * from which end it is measured
+   */
+  end: "first" | "second";
+  /**
+   * where the looseness begins, from that end [mm]
+   */
+  from_end_mm?: number | string;
+  /**
+   * how much is loose [mm]
+   */
+  length_mm: number | string;
+}
 export interface ModelLine {
   /**
    * as in /api/compute/NAME
@@ -2283,6 +3218,24 @@ export interface ModelList {
    * @maxItems 1000
    */
   models: ModelLine[];
+}
+export interface MoistureChangeAsk {
+  /**
+   * change of the top's moisture; negative dries [percent]
+   */
+  top_percent?: number;
+  /**
+   * of braces, bridge plate and hole reinforcement [percent]
+   */
+  braces_percent?: number;
+  /**
+   * of the bridge [percent]
+   */
+  bridge_percent?: number;
+  /**
+   * of the back [percent]
+   */
+  back_percent?: number;
 }
 export interface MoistureDays {
   /**
@@ -2365,6 +3318,28 @@ export interface MoistureResult {
   equilibrium?: Equilibrium;
   days?: MoistureDays;
 }
+export interface NeckAndBackAsk {
+  /**
+   * twice nut to fret 12 [mm]
+   */
+  scale_length_mm?: number | string;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret?: number;
+  /**
+   * neck block, top to back [mm]
+   */
+  block_depth_mm?: number | string;
+  /**
+   * of the back's dome [mm]
+   */
+  back_arch_radius_mm?: number | string;
+  /**
+   * wood of the back
+   */
+  back_species?: string;
+}
 export interface NoteSoundRequestAsk {
   neck?: NeckLineAsk;
   action: StringActionAsk;
@@ -2406,6 +3381,77 @@ export interface NoteSoundRequestAsk {
    */
   with_frets?: boolean;
 }
+export interface NoteSwing {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * every higher fret
+   *
+   * @minItems 1
+   * @maxItems 24
+   */
+  frets: SwingOverFret[];
+  /**
+   * at this string's saddle, so that it touches nothing; absent when it does not touch [mm]
+   */
+  saddle_raise_mm?: number;
+}
+export interface SwingOverFret {
+  /**
+   * over this crown
+   */
+  fret: number;
+  /**
+   * where it stands [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * the stopped string at rest [mm]
+   */
+  string_over_plane_mm: number;
+  /**
+   * where its swing comes down to [mm]
+   */
+  lowest_over_plane_mm: number;
+  /**
+   * string at rest over the crown [mm]
+   */
+  gap_mm: number;
+  /**
+   * gap over reach: 1 just touches
+   */
+  ratio: number;
+  /**
+   * what it means
+   */
+  verdict: "clear" | "doubtful" | "touches";
+}
+export interface OutlinePoint {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number;
+}
+export interface OutlinePointAsk {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number | string;
+}
 export interface OwnerAsk {
   /**
    * number in the book; 0: not kept yet
@@ -2432,6 +3478,510 @@ export interface OwnerList {
    * @maxItems 1000000
    */
   owners: Owner[];
+}
+export interface PartEnergy {
+  /**
+   * top, bridge, bridge plate, hole reinforcement, rim or a brace
+   */
+  part: string;
+  /**
+   * stored under the strings
+   */
+  energy_mj: number;
+  /**
+   * of all
+   */
+  share: number;
+}
+export interface PlateFields {
+  /**
+   * nodes: from the neck edge
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  x_mm: number[];
+  /**
+   * nodes: from the centre line; treble positive
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  y_mm: number[];
+  /**
+   * nodes: rise under the strings
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  strings_height_mm: number[];
+  /**
+   * nodes: rise with the moisture
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  moisture_height_mm: number[];
+  /**
+   * nodes: turn along the strings, positive leans to the neck
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  strings_slope_deg: number[];
+  /**
+   * nodes: the same with the moisture
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  moisture_slope_deg: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  first_corner: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  second_corner: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  third_corner: number[];
+  /**
+   * triangles: stress along the grain, outer face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  outer_along_mpa: number[];
+  /**
+   * triangles: across the grain, outer face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  outer_across_mpa: number[];
+  /**
+   * triangles: along the grain, inner face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  inner_along_mpa: number[];
+  /**
+   * triangles: across the grain, inner face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  inner_across_mpa: number[];
+}
+export interface PlateRequestAsk {
+  top?: WhichTopAsk;
+  damage?: TopDamageAsk;
+  strings?: StringLoadAsk;
+  moisture?: MoistureChangeAsk;
+  behind?: NeckAndBackAsk;
+  /**
+   * side of a triangle, about [mm]
+   */
+  mesh_mm?: number | string;
+  /**
+   * answer with the lists for pictures too
+   */
+  with_fields?: boolean;
+}
+export interface WhichTopAsk {
+  /**
+   * in words of form
+   */
+  body_size?: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
+  /**
+   * a pattern: x_scalloped, x_braced, ladder, fan
+   */
+  bracing?: string;
+  /**
+   * of the top, when it is known [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * of the top, when it is known
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the top's dome, when it is known [mm]
+   */
+  arch_radius_mm?: number | string;
+  drawn?: TopDesignAsk;
+}
+export interface TopDesignAsk {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePointAsk[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number | string;
+  /**
+   * wood of the top
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number | string;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: BraceAsk[];
+  soundhole: SoundholeAsk;
+  bridge: BridgeDesignAsk;
+  bridge_plate: CrossPieceAsk;
+  rim: RimStiffnessAsk;
+}
+export interface SoundholeAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number | string;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number | string;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm?: number | string;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm?: number | string;
+  /**
+   * its wood
+   */
+  ring_species?: string;
+}
+export interface RimStiffnessAsk {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number | string;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
+}
+export interface TopDamageAsk {
+  /**
+   * stretches off the top
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  loose_braces?: LooseBraceAsk[];
+  /**
+   * right through the top
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  cracks?: CrackAsk[];
+  /**
+   * measured; none: the design's everywhere
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  thickness?: ThicknessReadingAsk[];
+  /**
+   * share of its thickness gone along the pin holes
+   */
+  bridge_plate_worn?: number;
+  /**
+   * from the back edge of the bridge, off the top [mm]
+   */
+  bridge_lifted_mm?: number | string;
+}
+export interface ThicknessReadingAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line; treble positive [mm]
+   */
+  y_mm: number | string;
+  /**
+   * of the top there [mm]
+   */
+  thickness_mm: number | string;
+}
+export interface StringLoadAsk {
+  /**
+   * of all strings together, from the tension computation [N]
+   */
+  pull_n?: number;
+  /**
+   * of the strings at the saddle, over the top [mm]
+   */
+  height_over_top_mm?: number | string;
+}
+export interface PlateResult {
+  strings: UnderStrings;
+  moisture: WithMoisture;
+  /**
+   * which part carries the strings, the greatest first
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  carries: PartEnergy[];
+  /**
+   * of the mesh
+   */
+  nodes: number;
+  /**
+   * of the mesh
+   */
+  triangles: number;
+  /**
+   * that were solved for
+   */
+  unknowns: number;
+  /**
+   * quality of the poorest triangle; 1 is equilateral
+   */
+  worst_triangle: number;
+  design: TopDesign;
+  /**
+   * to read with the figures
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  fields?: PlateFields;
+}
+export interface UnderStrings {
+  /**
+   * at once, as on a new top; positive leans towards the neck [degrees]
+   */
+  bridge_rotation_deg: number;
+  /**
+   * after years at pitch, least creep [degrees]
+   */
+  bridge_rotation_years_low_deg: number;
+  /**
+   * after years at pitch, most creep [degrees]
+   */
+  bridge_rotation_years_high_deg: number;
+  /**
+   * highest rise behind the saddle [mm]
+   */
+  belly_mm: number;
+  /**
+   * deepest sinking in front of it; negative [mm]
+   */
+  dip_mm: number;
+  /**
+   * at the saddle, mean [mm]
+   */
+  saddle_rise_mm: number;
+  /**
+   * at the saddle, outward
+   */
+  stiffness_n_per_mm: number;
+}
+export interface WithMoisture {
+  /**
+   * the top alone; negative sinks [mm]
+   */
+  saddle_rise_mm: number;
+  /**
+   * under the bass string [mm]
+   */
+  saddle_rise_bass_mm: number;
+  /**
+   * under the treble string [mm]
+   */
+  saddle_rise_treble_mm: number;
+  /**
+   * positive leans towards the neck [degrees]
+   */
+  bridge_rotation_deg: number;
+  /**
+   * of any place of the top [mm]
+   */
+  greatest_move_mm: number;
+  /**
+   * half of the saddle's rise [mm]
+   */
+  action12_from_top_mm: number;
+  /**
+   * bridge and top change in height [mm]
+   */
+  action12_from_thickness_mm: number;
+  /**
+   * the neck block turns as top and back move: a judgement of size [mm]
+   */
+  action12_from_neck_mm: number;
+  /**
+   * all three [mm]
+   */
+  action12_change_mm: number;
+  /**
+   * 90 % between this [mm]
+   */
+  action12_change_low_mm: number;
+  /**
+   * and this [mm]
+   */
+  action12_change_high_mm: number;
+  /**
+   * across the grain; 95 % of the top stays below; nothing relaxed
+   */
+  stress_across_p95_mpa: number;
+}
+export interface TopDesign {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePoint[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number;
+  /**
+   * wood of the top
+   */
+  species: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: Brace[];
+  soundhole: Soundhole;
+  bridge: BridgeDesign;
+  bridge_plate: CrossPiece;
+  rim: RimStiffness;
+}
+export interface Soundhole {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm: number;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm: number;
+  /**
+   * its wood
+   */
+  ring_species: string;
+}
+export interface RimStiffness {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
 }
 export interface ReadingAsk {
   /**
@@ -3116,11 +4666,22 @@ export interface ShopCard {
 export interface StringLineAnswer {
   string_line: StringLineResult;
   clearance: ClearanceResult;
+  swing: NoteSwing;
+  cure: LeastCure;
+  request: ClearanceRequest;
+  hard_attack: Attack;
   /**
    * drawn with this relief [mm]
    */
   relief_mm: number;
   rod: RodFigure;
+  /**
+   * how hard players play
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  attacks: AttackMark[];
   /**
    * what no record says and was taken for granted
    *
