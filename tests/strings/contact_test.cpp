@@ -119,6 +119,19 @@ TEST(Contact, a_string_that_dies_faster_is_struck_less) {
   EXPECT_LT(contact(request, limits()).impulse_mns, 0.9 * usual);
 }
 
+// 60 dB are a factor of a thousand: sigma t = 3 ln 10.
+TEST(Contact, decay_times_are_what_the_string_is_given) {
+  ContactRequest request = one_note(guitar(2.4, 1.9), 6, 0);
+  request.decay = DecayTimes{.at_100_hz_s = 5, .at_2000_hz_s = 0.7};
+  const SpeakingString string = contact_motion(request, {.seconds = 0.05}, Compare::nothing).string;
+  const auto seconds_to_fall = [&](double hz) {
+    const double k = 2 * std::acos(-1) * hz * std::sqrt(string.kg_per_metre / string.tension);
+    return 3 * std::log(10) / (string.loss_per_s + string.loss_m2_per_s * k * k);
+  };
+  EXPECT_NEAR(seconds_to_fall(100), 5, 1e-9);
+  EXPECT_NEAR(seconds_to_fall(2000), 0.7, 1e-9);
+}
+
 std::string refusal(const ContactRequest& request) {
   try {
     (void)contact(request, limits());
@@ -223,6 +236,28 @@ TEST(ContactMap, raising_the_action_never_makes_more_notes_buzz) {
     before = map.on_normal_playing;
   }
   EXPECT_EQ(before, 0);
+}
+
+// Over a tongue that has risen, near the pluck, an open string drawn toward the board comes twice as deep as one drawn
+// away.
+TEST(ContactMap, tries_both_directions) {
+  ClearanceRequest set_up = guitar(1.6, 1.3);
+  set_up.attack.amplitude_bass = mm(0.5);
+  set_up.neck.crown_departures_mm.assign(20, 0);
+  const Geometry level = geometry(set_up.neck, set_up.action);
+  const std::vector<MovingString> strings = envelope_request(set_up).strings;
+  const double amplitude = note_of(level, set_up.attack, 6, 0).amplitude;
+  const double gap = contact_note(level, strings[5], 6, 0).frets[19].gap;
+  set_up.neck.crown_departures_mm[19] = 1e3 * (gap - 0.6 * amplitude);
+  ContactMapRequest request = map_of(set_up, set_up.attack);
+  request.notes = {{6, 0}};
+  const NoteContact note = mapped(request).notes[0];
+  EXPECT_EQ(note.struck_fret, 20);
+  EXPECT_EQ(note.verdict, NoteVerdict::on_normal_playing);
+  ContactRequest one = one_note(set_up, 6, 0);
+  EXPECT_EQ(contact(one, limits()).verdict, ContactVerdict::clean);
+  one.direction = PluckDirection::toward;
+  EXPECT_EQ(contact(one, limits()).verdict, ContactVerdict::buzzes);
 }
 
 TEST(ContactMap, a_string_that_lies_on_a_fret_is_named_and_not_run) {
