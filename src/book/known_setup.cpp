@@ -30,24 +30,30 @@ SideNeeds side_needs(const std::string& side, Length lowest, const PlayerSide& u
   if (needs.highest < needs.wanted + usual.least_margin) {
     needs.highest = needs.wanted + usual.least_margin;
     said.push_back("Highest at the " + side + ": " + as_trade(*highest_said).millimetres +
-                   " leaves no room over the least clean action; " + as_trade(needs.highest).millimetres + " is allowed");
+                   " leaves no room over the least clean action; " + as_trade(needs.highest).millimetres +
+                   " is allowed");
   }
   return needs;
 }
 
 }  // namespace
 
-std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
-  std::optional<double> latest;
+const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = nullptr;
   for (const VisitStory& visit : story.visits) {
     if (visit.visit.date > until) break;
     for (const ReadingState state : {ReadingState::as_found, ReadingState::as_left}) {
       for (const Reading& reading : visit.readings) {
-        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = reading.value;
+        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = &reading;
       }
     }
   }
   return latest;
+}
+
+std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = latest_kept(story, measure, until);
+  return latest == nullptr ? std::nullopt : std::optional(latest->value);
 }
 
 KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {

@@ -9,6 +9,7 @@
 #include "models/envelope_memo.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/intonation.h"
 
 namespace tailblock {
 
@@ -17,6 +18,9 @@ namespace tailblock {
 
 /// The newest reading of a measure that was not superseded, up to a day; as left counts after as found.
 [[nodiscard]] std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until);
+
+/// The same with what it was read with; null when there is none. Points into the story.
+[[nodiscard]] const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until);
 
 /// Neck, strings and player as far as the book knows them.
 struct KnownSetup {
@@ -93,5 +97,18 @@ void describe(FieldVisitor&, StringLineAnswer&);
 
 [[nodiscard]] StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTables& tables,
                                                   EnvelopeMemo& memo, const Sliders& sliders, Date today);
+
+/// How an instrument plays in tune, and whether its saddle can make it.
+struct IntonationAnswer {
+  IntonationRequest request;
+  IntonationResult result;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, IntonationAnswer&);
+
+/// `press_depth` is how far this player's finger pushes a string down behind the fret. An octave error counts only
+/// until the next work on the instrument.
+[[nodiscard]] IntonationAnswer intonation_answer(const InstrumentStory& story, const DataTables& tables,
+                                                 Length press_depth, Date today);
 
 }  // namespace tailblock

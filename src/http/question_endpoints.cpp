@@ -1,5 +1,4 @@
 #include "book/questions.h"
-
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
 
@@ -33,18 +32,22 @@ Endpoint season_question(const Shop& shop) {
             const Span span{.today = today,
                             .first = query_date(ask, "first").value_or(today),
                             .count = query_integer(ask, "count", {1, 1100, "days"}).value_or(365)};
-            return json_answer(
-                season_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, span));
+            return json_answer(season_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, span));
           }};
 }
 
 Endpoint saddle_question(const Shop& shop) {
-  return {"POST", "/api/instruments/{id}/saddle", "Which saddle keeps an instrument playable through the year", {},
-          schema_of_request<SaddleWishes>(), schema_of_result<SaddleAnswer>(), [shop](const Ask& ask) {
+  return {"POST",
+          "/api/instruments/{id}/saddle",
+          "Which saddle keeps an instrument playable through the year",
+          {},
+          schema_of_request<SaddleWishes>(),
+          schema_of_result<SaddleAnswer>(),
+          [shop](const Ask& ask) {
             const auto wishes = from_json<SaddleWishes>(ask.body.empty() ? "{}" : ask.body);
             const InstrumentStory story = shop.book.story(ask.id);
-            return json_answer(saddle_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes,
-                                             shop.today()));
+            return json_answer(
+                saddle_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes, shop.today()));
           }};
 }
 
@@ -68,10 +71,23 @@ Endpoint string_line_question(const Shop& shop) {
           }};
 }
 
+Endpoint intonation_question(const Shop& shop) {
+  return {"GET",
+          "/api/instruments/{id}/intonation",
+          "How sharp its stopped notes are, and whether its saddle can make it",
+          {as_if_today, {"press_depth_mm", "how far the finger pushes a string down behind the fret; default 0"}},
+          "",
+          schema_of_result<IntonationAnswer>(),
+          [shop](const Ask& ask) {
+            const Length press = query_length(ask, "press_depth_mm", {0, 1.5, "mm"}).value_or(mm(0));
+            return json_answer(intonation_answer(shop.book.story(ask.id), shop.tables, press, day_asked(shop, ask)));
+          }};
+}
+
 }  // namespace
 
 std::vector<Endpoint> question_endpoints(const Shop& shop) {
-  return {season_question(shop), saddle_question(shop), string_line_question(shop)};
+  return {season_question(shop), saddle_question(shop), string_line_question(shop), intonation_question(shop)};
 }
 
 }  // namespace tailblock

@@ -9,6 +9,7 @@ DataTables load_data_tables(const TextOfFile& text) {
           .saddle_limits = saddle_limits(text("data/saddle_limits.csv")),
           .players = player_defaults(text("data/player_defaults.csv")),
           .clearance_verdicts = clearance_verdicts(text("data/clearance_verdicts.csv")),
+          .intonation_limits = intonation_limits(text("data/intonation_limits.csv")),
           .salts = salt_table(text("data/salts.csv")),
           .string_sets = string_sets(text("data/string_sets.csv")),
           .tunings = tunings(text("data/tunings.csv")),

@@ -10,6 +10,7 @@
 #include "season/season_prior.h"
 #include "setup/player.h"
 #include "setup/saddle_limits.h"
+#include "strings/intonation.h"
 #include "strings/string_tables.h"
 #include "wood/species.h"
 
@@ -23,6 +24,7 @@ struct DataTables {
   SaddleLimits saddle_limits;
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
+  IntonationLimits intonation_limits;
   SaltTable salts;
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;

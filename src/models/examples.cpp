@@ -28,8 +28,7 @@ HomeAirRequest example_home_air() { return {.home = heated_house(), .first = feb
 
 HygrometerRequest example_hygrometer() {
   HygrometerRequest request;
-  request.readings.push_back(
-      {.salt = "sodium chloride", .temperature = celsius(20), .shown = humidity_percent(79)});
+  request.readings.push_back({.salt = "sodium chloride", .temperature = celsius(20), .shown = humidity_percent(79)});
   return request;
 }
 
@@ -57,6 +56,17 @@ ClearanceRequest example_clearance(const DataTables& tables) {
           .action = line.action,
           .strings = light_strings(tables),
           .attack = attack_named(tables.attacks, "medium")};
+}
+
+IntonationRequest example_intonation(const DataTables& tables) {
+  const StringLineRequest line = example_string_line();
+  IntonationRequest request;
+  request.neck = line.neck;
+  request.action = line.action;
+  request.strings = light_strings(tables);
+  request.octave_errors = {{.string = 6, .cents = 2}};
+  request.saddle = SaddleTop{.front_bass = mm(3), .front_treble = mm(0.5), .thickness = mm(3)};
+  return request;
 }
 
 ResponseRequest example_response() {

@@ -7,6 +7,7 @@
 #include "season/year.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "wood/moisture.h"
 
@@ -21,6 +22,7 @@ namespace tailblock {
 [[nodiscard]] TensionRequest example_tension(const DataTables& tables);
 [[nodiscard]] StringLineRequest example_string_line();
 [[nodiscard]] ClearanceRequest example_clearance(const DataTables& tables);
+[[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();

@@ -12,6 +12,7 @@
 #include "season/year.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "strings/tension.h"
 #include "wood/moisture.h"
@@ -41,28 +42,32 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("home-air", "the air of a home, day by day through the year", example_home_air(), home_air));
   models_.push_back(model("hygrometer", "a hygrometer's own error, from one or two salt readings", example_hygrometer(),
                           [tables](const HygrometerRequest& request) { return hygrometer(request, tables->salts); }));
-  models_.push_back(model("moisture", "the moisture wood comes to in still air, and that of a plate that follows a home's",
+  models_.push_back(model("moisture",
+                          "the moisture wood comes to in still air, and that of a plate that follows a home's",
                           example_moisture(), [](const MoistureRequest& request) { return moisture(request); }));
   models_.push_back(model("tension", "how hard each string of a set pulls", example_tension(*tables),
                           [](const TensionRequest& request) { return tension(request); }));
-  models_.push_back(model("string-line", "where every string lies over every fret", example_string_line(), string_line));
+  models_.push_back(
+      model("string-line", "where every string lies over every fret", example_string_line(), string_line));
   models_.push_back(model("clearance", "which notes clear the frets, played like this", example_clearance(*tables),
                           [tables, envelopes](const ClearanceRequest& request) {
                             return clearance(request, *envelopes(request), tables->clearance_verdicts);
                           }));
-  models_.push_back(model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
-                          [envelopes](const ClearanceRequest& request) {
-                            return least_clean_action(request, *envelopes(request));
-                          }));
+  models_.push_back(
+      model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
+            [envelopes](const ClearanceRequest& request) { return least_clean_action(request, *envelopes(request)); }));
+  models_.push_back(
+      model("intonation", "how sharp every stopped note is, and where the crests of the saddle are wanted",
+            example_intonation(*tables),
+            [tables](const IntonationRequest& request) { return intonation(request, tables->intonation_limits); }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),
                           [season](const ResponseRequest& request) { return response(request, season); }));
   models_.push_back(model("year", "the action at fret 12 on every day of the year ahead", example_year(),
                           [season](const YearRequest& request) { return year(request, season); }));
-  models_.push_back(model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
-                          [season, tables](const SaddleRequest& request) {
-                            return saddle(request, season, tables->saddle_limits);
-                          }));
+  models_.push_back(
+      model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
+            [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {
