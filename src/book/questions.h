@@ -7,6 +7,7 @@
 #include "book/records.h"
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
@@ -80,6 +81,30 @@ void describe(FieldVisitor&, SaddleAnswer&);
 [[nodiscard]] SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log,
                                          const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
                                          Date today);
+
+/// The saddle question of an instrument, as its records put it; what was assumed is added to the list.
+[[nodiscard]] SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                           const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
+                                           Date today, std::vector<std::string>& assumed);
+
+/// What is wanted of the neck otherwise than the year and the bridge ask for.
+struct NeckWishes {
+  std::optional<Length> action12_wanted_bass, action12_wanted_treble;  ///< mean of the year
+  std::optional<Length> exposure_wanted_bass, exposure_wanted_treble;
+  std::optional<Length> relief_wanted;
+};
+
+struct NeckAnswer {
+  NeckAngleRequest request;
+  NeckAngleResult result;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, NeckAnswer&);
+
+/// Whether an instrument's neck angle is called for and what it takes, from the same year and the same function as the
+/// saddle's offer to turn the neck.
+[[nodiscard]] NeckAnswer neck_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                                     EnvelopeMemo& memo, const NeckWishes& wishes, Date today);
 
 /// How far the page's sliders stand from what the book knows.
 struct Sliders {

@@ -8,6 +8,7 @@
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
+#include "setup/neck_angle.h"
 #include "setup/player.h"
 #include "setup/saddle_limits.h"
 #include "strings/intonation.h"
@@ -22,6 +23,8 @@ struct DataTables {
   BodyDesignTable designs;
   SeasonPrior season_prior;
   SaddleLimits saddle_limits;
+  NeckLimits neck_limits;
+  std::vector<NeckStep> neck_steps;
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
   IntonationLimits intonation_limits;

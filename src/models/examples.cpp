@@ -97,4 +97,15 @@ SaddleRequest example_saddle() {
   return request;
 }
 
+NeckAngleRequest example_neck_angle() {
+  NeckAngleRequest request;
+  request.bass = {.action12 = mm(3.1), .action12_wanted = mm(2.5), .exposure = mm(2)};
+  request.treble = {.action12 = mm(2.5), .action12_wanted = mm(2), .exposure = mm(1.8), .exposure_wanted = mm(2.75)};
+  request.heel_cap_thickness = mm(4);
+  request.straightedge_over_bridge = mm(-2.4);
+  request.relief = mm(0.25);
+  request.drift_mm_per_year = Estimate{.median = 0.03, .low = 0, .high = 0.07};
+  return request;
+}
+
 }  // namespace tailblock

@@ -5,6 +5,7 @@
 #include "air/moist_air.h"
 #include "models/data_tables.h"
 #include "season/year.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
@@ -26,5 +27,6 @@ namespace tailblock {
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
+[[nodiscard]] NeckAngleRequest example_neck_angle();
 
 }  // namespace tailblock

@@ -10,6 +10,7 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "season/year.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
@@ -68,6 +69,11 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(
       model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
             [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
+  models_.push_back(model("neck-angle", "what to take off the heel, and whether the neck's angle is called for",
+                          example_neck_angle(), [tables](const NeckAngleRequest& request) {
+                            return neck_angle(request, tables->neck_limits, mm(tables->saddle_limits.heel_error),
+                                              tables->neck_steps);
+                          }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {

@@ -125,6 +125,12 @@ std::string cents_in_words(double cents) {
   return plain_number(std::round(std::abs(cents) * 10) / 10) + " cents " + (cents < 0 ? "flat" : "sharp");
 }
 
+std::string wanted_in_words(const StringIntonation& string) {
+  const auto shown = [](Length length) { return as_trade(length).millimetres; };
+  if (string.octave_error_cents) return "about " + shown(string.wanted);
+  return shown(string.wanted_low) + " to " + shown(string.wanted_high);
+}
+
 std::string verdict(const IntonationResult& result, const IntonationLimits& limits) {
   bool all_read_in_tune = true;
   for (const StringIntonation& string : result.strings) {
@@ -143,8 +149,8 @@ std::string verdict(const IntonationResult& result, const IntonationLimits& limi
   if (result.slot) return result.slot->words;
   const StringIntonation& first = result.strings.front();
   const StringIntonation& last = result.strings.back();
-  return "The crests are wanted " + as_trade(first.wanted).millimetres + " behind the scale length at string 1 and " +
-         as_trade(last.wanted).millimetres + " at string " + std::to_string(last.string) +
+  return "The crests are wanted " + wanted_in_words(first) + " behind the scale length at string 1 and " +
+         wanted_in_words(last) + " at string " + std::to_string(last.string) +
          "; measure from fret 12 to the front wall of the slot to learn whether they fit.";
 }
 
