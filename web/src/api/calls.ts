@@ -6,9 +6,11 @@ import type {
   InstrumentPage,
   InstrumentStory,
   Intervention,
+  IntonationAnswer,
   Kept,
   LengthRead,
   LogAdded,
+  NeckAnswer,
   NewReading,
   Owner,
   ReadingsKept,
@@ -70,6 +72,12 @@ export const saddle = (id: number, asked: SaddleAsked = {}, signal?: AbortSignal
   send("POST", `instruments/${id}/saddle`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 export const stringLine = (id: number, query: Query, signal?: AbortSignal): Promise<StringLineAnswer> =>
   ask(`instruments/${id}/string-line`, { today: asIf, ...query }, signal);
+
+export const intonation = (id: number, pressDepthMm: number, signal?: AbortSignal): Promise<IntonationAnswer> =>
+  ask(`instruments/${id}/intonation`, { today: asIf, press_depth_mm: pressDepthMm || undefined }, signal);
+
+export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Promise<NeckAnswer> =>
+  ask(`instruments/${id}/neck-angle`, { today: asIf, ...wishes }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
