@@ -167,8 +167,8 @@ class LoggerReader {
   }
 
   DayOrder told(DayOrder order, const std::string& why) {
-    report_.notes.push_back(std::string("Dates were read ") +
-                            (order == DayOrder::day_first ? "day before month, " : "month before day, ") + why + ".");
+    const std::string which = order == DayOrder::day_first ? "day before month" : "month before day";
+    report_.notes.push_back("Dates were read " + which + ", " + why + ".");
     return order;
   }
 

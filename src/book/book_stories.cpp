@@ -3,6 +3,7 @@
 #include "book/book.h"
 #include "book/record_rows.h"
 #include "book/store.h"
+#include "book/trade_tables.h"
 
 namespace tailblock {
 namespace {
@@ -67,6 +68,13 @@ void hand_out(std::vector<VisitStory>& visits, std::vector<Record> records, std:
     const auto visit = std::find_if(visits.begin(), visits.end(),
                                     [&](const VisitStory& story) { return story.visit.id == record.visit_id; });
     if (visit != visits.end()) ((*visit).*part).push_back(std::move(record));
+  }
+}
+
+void know_kinds(const TradeTables& tables, std::vector<Intervention>& interventions) {
+  for (Intervention& work : interventions) {
+    const InterventionKind* kind = tables.intervention(work.kind);
+    work.moves_relief = kind == nullptr || kind->moves_relief;
   }
 }
 
@@ -149,16 +157,19 @@ InstrumentStory Book::story(RecordId id) const {
     hand_out(story.visits, recorded_on<Reading>(session, id), &VisitStory::readings);
     hand_out(story.visits, recorded_on<Intervention>(session, id), &VisitStory::interventions);
     hand_out(story.visits, recorded_on<SaddleDecision>(session, id), &VisitStory::decisions);
+    for (VisitStory& visit : story.visits) know_kinds(store_->tables, visit.interventions);
     return story;
   });
 }
 
 VisitStory Book::visit_story(RecordId id) const {
   return store_->look([&](Session& session) {
-    return VisitStory{.visit = record_of<Visit>(session, "visit_id", id),
-                      .readings = recorded_at<Reading>(session, id),
-                      .interventions = recorded_at<Intervention>(session, id),
-                      .decisions = recorded_at<SaddleDecision>(session, id)};
+    VisitStory story{.visit = record_of<Visit>(session, "visit_id", id),
+                     .readings = recorded_at<Reading>(session, id),
+                     .interventions = recorded_at<Intervention>(session, id),
+                     .decisions = recorded_at<SaddleDecision>(session, id)};
+    know_kinds(store_->tables, story.interventions);
+    return story;
   });
 }
 

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "book/questions.h"
 #include "quantity/trade_notation.h"
@@ -36,7 +37,65 @@ SideNeeds side_needs(const std::string& side, Length lowest, const PlayerSide& u
   return needs;
 }
 
+/// From a neck well bowed back to one that no rod is needed to see.
+std::vector<FloorAtRelief> floors_by_relief(const ClearanceRequest& setup, const UnitEnvelopes& envelopes) {
+  constexpr int first_tenth = -3, last_tenth = 10;
+  std::vector<Length> reliefs;
+  for (int tenth = first_tenth; tenth <= last_tenth; ++tenth) reliefs.push_back(mm(tenth / 10.0));
+  std::vector<FloorAtRelief> floors;
+  for (const CleanAtRelief& clean : least_clean_by_relief(setup, envelopes, reliefs)) {
+    floors.push_back({.relief = clean.relief,
+                      .lowest_bass = clean.outer.action12_bass,
+                      .lowest_treble = clean.outer.action12_treble});
+  }
+  return floors;
+}
+
+/// The standing reading of a measure at one visit.
+std::optional<Reading> reading_at(const VisitStory& visit, std::string_view measure, ReadingState state) {
+  std::optional<Reading> found;
+  for (const Reading& reading : visit.readings) {
+    if (reading.measure == measure && reading.state == state && reading.superseded_by == 0) found = reading;
+  }
+  return found;
+}
+
+/// By how much a measure changed at a visit, read before and after the work.
+struct ReadChange {
+  double mm, sd_mm;
+};
+
+std::optional<ReadChange> read_change(const VisitStory& visit, std::string_view measure) {
+  const auto before = reading_at(visit, measure, ReadingState::as_found);
+  const auto after = reading_at(visit, measure, ReadingState::as_left);
+  if (!before || !after) return std::nullopt;
+  return ReadChange{after->value - before->value, std::hypot(after->gauge_sd, before->gauge_sd)};
+}
+
+/// Visits at which the rod was turned, and nothing else done, with relief and action read before and after.
+std::vector<RodTurn> rod_turns(const InstrumentStory& story, Date today) {
+  std::vector<RodTurn> turns;
+  for (const VisitStory& visit : story.visits) {
+    if (visit.visit.date > today) break;
+    if (visit.interventions.size() != 1 || visit.interventions[0].kind != "rod_adjusted") continue;
+    const auto relief = read_change(visit, "relief");
+    const auto action = read_change(visit, "action12_bass");
+    if (!relief || !action) continue;
+    turns.push_back({.relief_change = mm(relief->mm),
+                     .action12_change = mm(action->mm),
+                     .relief_change_sd = mm(relief->sd_mm),
+                     .action12_change_sd = mm(action->sd_mm)});
+  }
+  return turns;
+}
+
 }  // namespace
+
+std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine& neck, const DataTables& tables,
+                                   Date today) {
+  if (!story.instrument.adjustable_rod) return std::nullopt;
+  return rod_figure(neck, tables.saddle_limits.rod_figure_sd, rod_turns(story, today));
+}
 
 const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until) {
   const Reading* latest = nullptr;
@@ -87,7 +146,8 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
                          EnvelopeMemo& memo) {
   const Instrument& instrument = story.instrument;
   PlayerNeeds needs;
-  needs.least_clean = least_clean_action(setup.clearance, *memo.of(envelope_request(setup.clearance)));
+  const auto envelopes = memo.of(envelope_request(setup.clearance));
+  needs.least_clean = least_clean_action(setup.clearance, *envelopes);
   const OuterHeights& lowest = needs.least_clean.outer;
   const SideNeeds bass = side_needs("bass", lowest.action12_bass, tables.players.bass, instrument.wanted_action12_bass,
                                     instrument.highest_action12_bass, needs.assumed);
@@ -97,7 +157,8 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
   needs.limits = {.lowest_bass = lowest.action12_bass,
                   .lowest_treble = lowest.action12_treble,
                   .highest_bass = bass.highest,
-                  .highest_treble = treble.highest};
+                  .highest_treble = treble.highest,
+                  .floors = floors_by_relief(setup.clearance, *envelopes)};
   needs.wanted_bass = bass.wanted;
   needs.wanted_treble = treble.wanted;
   return needs;

@@ -86,6 +86,7 @@ SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay
   request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, assumed);
   request.scale_length = story.instrument.scale_length;
   request.body_joint_fret = story.instrument.body_joint_fret;
+  request.rod = known_rod(story, setup.clearance.neck, tables, today);
   if (const auto heel = latest_reading(story, "heel_depth", today)) request.heel_depth = mm(*heel);
   return request;
 }
@@ -106,14 +107,15 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
   NeckLine& neck = setup.clearance.neck;
   StringAction& action = setup.clearance.action;
   const OuterHeights now = outer_heights(neck, action);
-  neck = with_nut_held(neck, action);
-
   const Length relief = sliders.relief.value_or(neck.relief);
-  const Length by_relief = relief_effect(neck, relief - neck.relief).at_held_joint;
+  const RodFigure rod =
+      known_rod(story, neck, tables, today).value_or(rod_figure(neck, tables.saddle_limits.rod_figure_sd, {}));
+  const BowedNeck bowed = bowed_to(neck, action, relief, rod.action12_per_relief);
   const SaddleMove per_mm = saddle_move(neck, mm(1), mm(1));
-  neck.relief = relief;
-  action = {.action12_bass = now.action12_bass + by_relief + mm(sliders.saddle_raise_bass / per_mm.bass),
-            .action12_treble = now.action12_treble + by_relief + mm(sliders.saddle_raise_treble / per_mm.treble)};
+  neck = bowed.neck;
+  action = bowed.action;
+  *action.action12_bass += mm(sliders.saddle_raise_bass / per_mm.bass);
+  *action.action12_treble += mm(sliders.saddle_raise_treble / per_mm.treble);
 
   StringLineRequest request{.neck = neck, .action = action};
   const auto bridge_top = [&](const char* measure, Length saddle_over_frets) -> std::optional<Length> {
@@ -128,6 +130,7 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
       .string_line = string_line(request),
       .clearance = clearance(setup.clearance, *memo.of(envelope_request(setup.clearance)), tables.clearance_verdicts),
       .relief = relief,
+      .rod = rod,
       .assumed = setup.assumed};
 }
 
@@ -162,6 +165,7 @@ void describe(FieldVisitor& visit, StringLineAnswer& answer) {
   object(visit, {"string_line", "where every string lies"}, answer.string_line);
   object(visit, {"clearance", "which notes clear the frets"}, answer.clearance);
   visit.length({"relief_mm", "drawn with this relief"}, answer.relief, {-1.5, 4, "mm"});
+  object(visit, {"rod", "how the action was taken to follow the relief"}, answer.rod);
   assumed_list(visit, answer.assumed);
 }
 

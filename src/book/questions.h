@@ -9,6 +9,7 @@
 #include "models/envelope_memo.h"
 #include "setup/neck_angle.h"
 #include "setup/saddle.h"
+#include "strings/bowed_neck.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
 
@@ -29,6 +30,11 @@ struct KnownSetup {
   std::vector<std::string> assumed;  ///< what no record says, in plain words
 };
 [[nodiscard]] KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today);
+
+/// How far fret 12 moves when the rod of this neck is turned, from its own turns where they were read before and after.
+/// Absent when it has no rod that can be turned.
+[[nodiscard]] std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine& neck,
+                                                 const DataTables& tables, Date today);
 
 /// What the strings need under them and what the player puts up with. A player who wants the strings lower than they
 /// play clean is given the least clean action, and one who then has no room above it a margin; both are said.
@@ -116,6 +122,7 @@ struct StringLineAnswer {
   StringLineResult string_line;
   ClearanceResult clearance;
   Length relief;
+  RodFigure rod;  ///< how the action was taken to follow the relief: its own turns, or an even bow
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, StringLineAnswer&);

@@ -101,6 +101,7 @@ struct Intervention {
   std::optional<Length> action12_treble_change{};
   std::optional<Length> change_sd{};
   std::string note{};
+  bool moves_relief = true;  ///< of its kind, as the book's table has it; not kept with the record
 };
 void describe(FieldVisitor&, Intervention&);
 

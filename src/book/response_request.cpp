@@ -39,6 +39,7 @@ void add_changes(ResponseRequest& request, const VisitStory& story, int first_or
                        .what = in_words(work.kind),
                        .action12_bass_change = work.action12_bass_change,
                        .action12_treble_change = work.action12_treble_change};
+    change.moves_relief = work.moves_relief;
     if (work.change_sd) change.change_sd = *work.change_sd;
     request.changes.push_back(std::move(change));
   }

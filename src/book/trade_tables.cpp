@@ -13,10 +13,10 @@ constexpr Range any_spread{1e-6, 1000, ""};
 std::string cell_text(const CsvRow& row, std::string_view column) { return std::string(row.text(column)); }
 std::string cell_name(const CsvRow& row, std::string_view column) { return std::string(row.name(column)); }
 
-bool yes_rather_than_perhaps(const CsvRow& row, std::string_view column) {
+bool yes_rather_than(std::string_view other, const CsvRow& row, std::string_view column) {
   const std::string_view cell = row.name(column);
-  if (cell != "yes" && cell != "perhaps") {
-    throw Refused(row.where(column) + ": \"" + std::string(cell) + "\" is neither yes nor perhaps");
+  if (cell != "yes" && cell != other) {
+    throw Refused(row.where(column) + ": \"" + std::string(cell) + "\" is neither yes nor " + std::string(other));
   }
   return cell == "yes";
 }
@@ -84,7 +84,8 @@ std::vector<InterventionKind> interventions_from_csv(std::string_view csv) {
   return rows_of<InterventionKind>("interventions.csv", csv, [](const CsvRow& row) {
     return InterventionKind{.id = cell_name(row, "id"),
                             .name = cell_name(row, "name"),
-                            .always_moves = yes_rather_than_perhaps(row, "moves_strings"),
+                            .always_moves = yes_rather_than("perhaps", row, "moves_strings"),
+                            .moves_relief = yes_rather_than("no", row, "moves_relief"),
                             .size_known_by = cell_name(row, "size_known_by"),
                             .change_sd_mm = row.number("change_sd_mm", any_spread),
                             .source = cell_name(row, "source"),

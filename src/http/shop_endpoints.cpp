@@ -148,6 +148,7 @@ void describe(FieldVisitor& visit, InterventionKind& kind) {
   visit.text({"id", "as records name it"}, kind.id, words);
   visit.text({"name", "as a form shows it"}, kind.name, words);
   visit.flag({"always_moves", "false: it may leave the strings where they were"}, kind.always_moves);
+  visit.flag({"moves_relief", "it may leave the neck with another relief"}, kind.moves_relief);
   visit.text({"size_known_by", "how its size at fret 12 is known"}, kind.size_known_by, words);
   visit.number({"change_sd_mm", "one standard deviation of a size so known"}, kind.change_sd_mm, any_number);
   visit.text({"source", "where the spread comes from"}, kind.source, words);

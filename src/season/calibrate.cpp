@@ -60,8 +60,10 @@ Calibration calibration_of(const Learnt& learnt) {
   double left = 1;
   std::size_t kept = 0;
   while (kept < cells.size() && left > least_weight_together) left -= cells[kept++].total();
-  Calibration calibration{
-      .today = learnt.record.today, .reference_moisture_percent = learnt.reference_percent, .hypotheses = {}};
+  Calibration calibration{.today = learnt.record.today,
+                          .reference_moisture_percent = learnt.reference_percent,
+                          .hypotheses = {},
+                          .relief = learnt.relief};
   for (std::size_t i = 0; i < kept; ++i) {
     calibration.hypotheses.push_back(hypothesis_of(learnt, cells[i]));
     calibration.hypotheses.back().weight /= 1 - left;

@@ -33,17 +33,41 @@ struct Hypothesis {
   std::array<std::array<double, 5>, 5> covariance;
 };
 
+/// What is believed of the relief, as a normal: its level at the reference moisture, the work up to today included, and
+/// what a percent of moisture does to it. Of no readings it is the prior alone.
+struct ReliefBelief {
+  int readings = 0;  ///< that were obeyed
+  double level_mm = 0, mm_per_percent = 0;
+  double level_variance = 0, covariance = 0, response_variance = 0;
+
+  [[nodiscard]] double mean_mm(double above_reference_percent) const {
+    return level_mm + mm_per_percent * above_reference_percent;
+  }
+  [[nodiscard]] double variance_mm2(double above_reference_percent) const {
+    const double x = above_reference_percent;
+    return level_variance + x * (2 * covariance + x * response_variance);
+  }
+};
+
 /// What is believed of one instrument after its readings: a weighted set of hypotheses on a grid of lag and response.
 struct Calibration {
   Date today;
   double reference_moisture_percent;
   std::vector<Hypothesis> hypotheses;  ///< weights sum to 1; those that together weigh under 0.1 % are dropped
+  ReliefBelief relief{};
 };
 
 /// Posterior of one instrument. Deterministic. docs/models/response.md.
 [[nodiscard]] Calibration calibrate(const ResponseRequest& request, const SeasonTables& tables);
 
 [[nodiscard]] ResponseResult response(const ResponseRequest& request, const SeasonTables& tables);
+
+/// How the least clean action moves through the year with the relief (season/moving_floor.h). Empty: it stands still.
+struct MovingFloor {
+  std::vector<double> rise_mm;  ///< that day over the floor the limits name
+  std::vector<double> sd_mm;    ///< what is not known of it; one unknown for the whole year
+  double weather_share = 1;     ///< spread by the weather of action less floor, over that of the action alone
+};
 
 /// The year ahead under one hypothesis, day by day:
 ///
@@ -63,6 +87,8 @@ struct YearPath {
   std::vector<double> weather_sd_bass_mm, weather_sd_treble_mm;
   /// That part of it: what one standard deviation of the ratio, the same all year, is worth on that day. Empty: none.
   std::vector<double> ratio_mm;
+  std::vector<double> above_reference_percent;  ///< moisture of the wood, weather apart
+  MovingFloor floor_bass{}, floor_treble{};
 };
 
 /// The year ahead as a weighted set of paths: on every day, action is a mixture of normal distributions.

@@ -34,6 +34,7 @@ void describe(FieldVisitor& visit, SetupChange& change) {
         change.action12_treble_change, size);
   visit.length({"change_sd_mm", "one standard deviation of a known change", has_default}, change.change_sd,
                {0.001, 5, "mm"});
+  visit.flag({"moves_relief", "it may have left the neck with another relief", has_default}, change.moves_relief);
 }
 
 void describe(FieldVisitor& visit, InstrumentDesign& design) {
@@ -129,6 +130,16 @@ void describe(FieldVisitor& visit, ActionLimits& limits) {
   visit.length({"lowest_treble_mm", "least action that plays clean", has_default}, limits.lowest_treble, heights);
   visit.length({"highest_bass_mm", "highest comfortable action", has_default}, limits.highest_bass, heights);
   visit.length({"highest_treble_mm", "highest comfortable action", has_default}, limits.highest_treble, heights);
+  list(
+      visit,
+      {"floors", "how the least clean action follows the relief, by rising relief; none: it stands still", has_default},
+      limits.floors, {0, 50});
+}
+
+void describe(FieldVisitor& visit, FloorAtRelief& floor) {
+  visit.length({"relief_mm", "with this relief"}, floor.relief, {-2, 4, "mm"});
+  visit.length({"lowest_bass_mm", "least action that plays clean"}, floor.lowest_bass, {-15, 15, "mm"});
+  visit.length({"lowest_treble_mm", "the same, treble"}, floor.lowest_treble, {-15, 15, "mm"});
 }
 
 void describe(FieldVisitor& visit, YearRequest& request) {

@@ -190,32 +190,39 @@ Response response_part(const VisitRecord& record, const SeasonPrior& p, const St
   return part;
 }
 
+// Each product and each solve of a new pair of types costs seconds of compiling: these three serve for all.
+MatrixXd product(const MatrixXd& a, const MatrixXd& b) { return a * b; }
+MatrixXd forward(const MatrixXd& lower, const MatrixXd& b) { return lower.triangularView<Eigen::Lower>().solve(b); }
+MatrixXd backward(const MatrixXd& lower, const MatrixXd& b) {
+  return lower.triangularView<Eigen::Lower>().transpose().solve(b);
+}
+
 LagPart lag_part(const StaticPart& fixed, const Response& response) {
-  const auto lower = fixed.lower.triangularView<Eigen::Lower>();
-  const MatrixXd h = lower.solve(response.factor);
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(h.transpose() * h);
-  const MatrixXd e = h * eigen.eigenvectors();
-  const VectorXd z = lower.solve(fixed.residual);
-  const VectorXd k = lower.solve(response.slope);
+  const MatrixXd h = forward(fixed.lower, response.factor);
+  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(product(h.transpose(), h));
+  const MatrixXd e = product(h, eigen.eigenvectors());
+  const MatrixXd steps = fixed.steps.transpose();
+  const VectorXd z = forward(fixed.lower, fixed.residual);
+  const VectorXd k = forward(fixed.lower, response.slope);
   LagPart part;
   part.lambda = eigen.eigenvalues().array().max(0);
-  part.e_back = lower.transpose().solve(e);
-  part.e_residual = (e.transpose() * z).array();
-  part.e_slope = (e.transpose() * k).array();
-  part.back_residual = lower.transpose().solve(z);
-  part.back_slope = lower.transpose().solve(k);
+  part.e_back = backward(fixed.lower, e);
+  part.e_residual = product(e.transpose(), z).array();
+  part.e_slope = product(e.transpose(), k).array();
+  part.back_residual = backward(fixed.lower, z);
+  part.back_slope = backward(fixed.lower, k);
   part.residual_residual = z.squaredNorm();
   part.residual_slope = z.dot(k);
   part.slope_slope = k.squaredNorm();
-  part.latent_e = response.covariances * part.e_back;
-  part.latent_latent = response.covariances * fixed.inverse * response.covariances.transpose();
-  part.latent_residual = response.covariances * part.back_residual;
-  part.latent_slope = response.covariances * part.back_slope;
+  part.latent_e = product(response.covariances, part.e_back);
+  part.latent_latent = product(product(response.covariances, fixed.inverse), response.covariances.transpose());
+  part.latent_residual = product(response.covariances, part.back_residual);
+  part.latent_slope = product(response.covariances, part.back_slope);
   part.latent_prior = response.prior;
   part.latent_mean = response.mean;
-  part.step_e = fixed.steps.transpose() * part.e_back;
-  part.step_residual = fixed.steps.transpose() * part.back_residual;
-  part.step_slope = fixed.steps.transpose() * part.back_slope;
+  part.step_e = product(steps, part.e_back);
+  part.step_residual = product(steps, part.back_residual);
+  part.step_slope = product(steps, part.back_slope);
   return part;
 }
 
@@ -232,7 +239,8 @@ struct Evidence::Parts {
 Evidence::Evidence(const VisitRecord& record, const SeasonPrior& prior, std::span<const DayMoisture> moisture_by_lag) {
   auto parts = std::make_unique<Parts>();
   parts->fixed = static_part(record, prior);
-  parts->step_inverse = parts->fixed.steps.transpose() * parts->fixed.inverse * parts->fixed.steps;
+  const StaticPart& fixed = parts->fixed;
+  parts->step_inverse = product(product(fixed.steps.transpose(), fixed.inverse), fixed.steps);
   for (const Observation& seen : record.observations) parts->values_mm.push_back(seen.value_mm);
   for (const DayMoisture& moisture : moisture_by_lag) {
     parts->lags.push_back(lag_part(parts->fixed, response_part(record, prior, parts->fixed, moisture)));
@@ -262,7 +270,8 @@ LatentNormal Evidence::latents(std::size_t lag, double r) const {
   scale[level_bass] = scale[level_treble] = scale[drift] = 1;
   const VectorXd told =
       part.latent_residual - r * part.latent_slope - part.latent_e * (gain * part.projected(r)).matrix();
-  const MatrixXd known = part.latent_latent - part.latent_e * gain.matrix().asDiagonal() * part.latent_e.transpose();
+  const MatrixXd weighted = part.latent_e.array().rowwise() * gain.transpose();
+  const MatrixXd known = part.latent_latent - product(weighted, part.latent_e.transpose());
   LatentNormal latents{};
   for (std::size_t i = 0; i < latent_count; ++i) {
     latents.mean[i] = part.latent_mean[at(i)] + scale[at(i)] * told[at(i)];

@@ -183,7 +183,7 @@ Learnt learn(const ResponseRequest& request, const SeasonTables& tables) {
     const auto place = std::lower_bound(learnt.record.days.begin(), learnt.record.days.end(), day);
     learnt.supposed_steps.push_back(static_cast<std::size_t>(place - learnt.record.days.begin()));
   }
-  flag_relief(learnt, request, p);
+  learn_relief(learnt, request, p);
   return learnt;
 }
 

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "season/calibration.h"
 #include "season/evidence.h"
 #include "season/response_prior.h"
 #include "season/visit_record.h"
@@ -40,6 +41,7 @@ struct Learnt {
   std::optional<Evidence> stepped;  ///< with the last interval's move; absent with fewer than two visit days
   double step_probability;          ///< of a move in the last interval
   std::vector<FlaggedReading> flagged;
+  ReliefBelief relief{};
   std::vector<std::size_t> supposed_steps;  ///< visit days before which an earlier unrecorded move was found
 };
 

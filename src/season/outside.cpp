@@ -33,27 +33,41 @@ std::vector<Day> sampled_days(int count) {
   return sampled;
 }
 
-/// One side of one path on the sampled days, what is not known of it kept apart.
+/// A height on the sampled days, what is not known of it kept apart: millimetres a standard normal; the weather's 1/sd.
+struct SampledHeight {
+  std::vector<double> mean, of_level, of_ratio, inverse_sd;
+
+  [[nodiscard]] double chance_below(double limit, std::size_t i, double level, double ratio) const {
+    return standard_normal((limit - mean[i] - of_level[i] * level - of_ratio[i] * ratio) * inverse_sd[i]).below;
+  }
+};
+
+/// One side of one path: its action, which may be too high, and its action less the rise of the floor, which may be too
+/// low.
 struct SampledSide {
-  std::vector<double> mean, of_level, of_ratio, inverse_sd;  // millimetres a standard normal; the weather's 1/sd
+  SampledHeight action, over_floor;
 
   SampledSide(const YearPath& path, bool bass, const std::vector<Day>& sampled) {
     const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
     const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
+    const MovingFloor& floor = bass ? path.floor_bass : path.floor_treble;
     const double level_sd = bass ? path.level_sd_bass_mm : path.level_sd_treble_mm;
     const bool uncertain_ratio = !bass && !path.ratio_mm.empty();
     for (const Day& day : sampled) {
       const double ratio = uncertain_ratio ? path.ratio_mm[day.place] : 0;
       const double sd = weather[day.place];
-      mean.push_back((bass ? path.bass_mm : path.treble_mm)[day.place]);
-      of_level.push_back(loading[day.place] * level_sd);
-      of_ratio.push_back(ratio);
-      inverse_sd.push_back(1 / std::sqrt(std::max(1e-12, sd * sd - ratio * ratio)));
+      action.mean.push_back((bass ? path.bass_mm : path.treble_mm)[day.place]);
+      action.of_level.push_back(loading[day.place] * level_sd);
+      action.of_ratio.push_back(ratio);
+      action.inverse_sd.push_back(1 / std::sqrt(std::max(1e-12, sd * sd - ratio * ratio)));
     }
-  }
-
-  [[nodiscard]] double height(std::size_t i, double level, double ratio) const {
-    return mean[i] + of_level[i] * level + of_ratio[i] * ratio;
+    over_floor = action;
+    if (floor.rise_mm.empty()) return;
+    for (std::size_t i = 0; i < sampled.size(); ++i) {
+      over_floor.mean[i] -= floor.rise_mm[sampled[i].place];
+      over_floor.of_level[i] = std::hypot(over_floor.of_level[i], floor.sd_mm[sampled[i].place]);
+      over_floor.inverse_sd[i] /= std::max(1e-3, floor.weather_share);
+    }
   }
 };
 
@@ -116,8 +130,6 @@ class Counts {
   std::vector<Bin> bins_;
 };
 
-double below(double z) { return standard_normal(z).below; }
-
 /// The nodes as standard normals.
 std::array<std::array<double, 3>, nodes> node_table() {
   std::array<std::array<double, 3>, nodes> table{};
@@ -141,9 +153,8 @@ SideDays days_outside(const YearPaths& paths, bool bass, double raised_mm, doubl
     for (const std::array<double, 3>& z : table) {
       Tally under, over;
       for (std::size_t i = 0; i < sampled.size(); ++i) {
-        const double height = side.height(i, z[0], z[2]) + raised_mm;
-        under.add(below((floor_mm - height) * side.inverse_sd[i]), sampled[i].days);
-        over.add(below((height - ceiling_mm) * side.inverse_sd[i]), sampled[i].days);
+        under.add(side.over_floor.chance_below(floor_mm - raised_mm, i, z[0], z[2]), sampled[i].days);
+        over.add(1 - side.action.chance_below(ceiling_mm - raised_mm, i, z[0], z[2]), sampled[i].days);
       }
       low.add(under, path.weight, path.weather_days);
       high.add(over, path.weight, path.weather_days);
@@ -169,12 +180,11 @@ DaysOutside days_outside(const YearPaths& paths, const ActionLimits& limits) {
     for (const std::array<double, 3>& z : table) {
       Tally low_bass, low_treble, high_bass, high_treble, low_either, high_either;
       for (std::size_t i = 0; i < sampled.size(); ++i) {
-        const double b = bass.height(i, z[0], 0);
-        const double t = treble.height(i, along * z[0] + across * z[1], z[2]);
-        const double lb = below((low_b - b) * bass.inverse_sd[i]);
-        const double lt = below((low_t - t) * treble.inverse_sd[i]);
-        const double hb = below((b - high_b) * bass.inverse_sd[i]);
-        const double ht = below((t - high_t) * treble.inverse_sd[i]);
+        const double level_treble = along * z[0] + across * z[1];
+        const double lb = bass.over_floor.chance_below(low_b, i, z[0], 0);
+        const double lt = treble.over_floor.chance_below(low_t, i, level_treble, z[2]);
+        const double hb = 1 - bass.action.chance_below(high_b, i, z[0], 0);
+        const double ht = 1 - treble.action.chance_below(high_t, i, level_treble, z[2]);
         const double days = sampled[i].days;
         low_bass.add(lb, days);
         low_treble.add(lt, days);

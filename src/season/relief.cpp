@@ -25,7 +25,7 @@ std::vector<Seen> relief_readings(const Learnt& learnt, const ResponseRequest& r
     const HeightReading& reading = request.readings[i];
     if (reading.kind != HeightKind::relief || repeated[i]) continue;
     const auto earlier = std::count_if(request.changes.begin(), request.changes.end(), [&](const SetupChange& change) {
-      return std::tuple(change.date, change.order) < std::tuple(reading.date, reading.order);
+      return change.moves_relief && std::tuple(change.date, change.order) < std::tuple(reading.date, reading.order);
     });
     const double moisture = path.moisture_percent[static_cast<std::size_t>(days_between(path.first, reading.date))];
     seen.push_back({.reading = i,
@@ -53,6 +53,36 @@ Eigen::MatrixXd covariance_of(const std::vector<Seen>& seen, const SeasonPrior& 
     c(i, i) += gauge * gauge + p.set_sd * p.set_sd / 4;
   }
   return c;
+}
+
+/// Level after all `changes` and response, given what was seen.
+ReliefBelief belief(const std::vector<Seen>& seen, std::size_t changes, const SeasonPrior& p) {
+  const double level_variance = p.relief_level_sd * p.relief_level_sd;
+  const double change_variance = p.relief_change_sd * p.relief_change_sd;
+  Eigen::Matrix2d variance;
+  variance << level_variance + static_cast<double>(changes) * change_variance, 0, 0,
+      p.relief_response_sd * p.relief_response_sd;
+  Eigen::Vector2d mean(p.relief_level, 0);
+  if (!seen.empty()) {
+    const auto n = static_cast<Eigen::Index>(seen.size());
+    Eigen::MatrixXd with_readings(2, n);
+    Eigen::VectorXd off(n);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const Seen& one = seen[static_cast<std::size_t>(i)];
+      with_readings(0, i) = level_variance + static_cast<double>(one.changes_before) * change_variance;
+      with_readings(1, i) = variance(1, 1) * one.above_reference_percent;
+      off[i] = one.value_mm - p.relief_level;
+    }
+    const Eigen::MatrixXd gain = covariance_of(seen, p).llt().solve(with_readings.transpose()).transpose();
+    mean += gain * off;
+    variance -= gain * with_readings.transpose();
+  }
+  return {.readings = static_cast<int>(seen.size()),
+          .level_mm = mean[0],
+          .mm_per_percent = mean[1],
+          .level_variance = variance(0, 0),
+          .covariance = variance(0, 1),
+          .response_variance = variance(1, 1)};
 }
 
 /// Places in `seen` of the reading least believed, when it passes the threshold.
@@ -84,12 +114,14 @@ std::optional<Misreading> worst(const std::vector<Seen>& seen, const SeasonPrior
 
 }  // namespace
 
-void flag_relief(Learnt& learnt, const ResponseRequest& request, const SeasonPrior& prior) {
+void learn_relief(Learnt& learnt, const ResponseRequest& request, const SeasonPrior& prior) {
   std::vector<Seen> seen = relief_readings(learnt, request);
   while (const auto misread = worst(seen, prior)) {
     learnt.flagged.push_back(flagged_reading(request.readings[misread->reading], *misread));
     std::erase_if(seen, [&](const Seen& one) { return one.reading == misread->reading; });
   }
+  const auto changes = std::ranges::count_if(request.changes, &SetupChange::moves_relief);
+  learnt.relief = belief(seen, static_cast<std::size_t>(changes), prior);
 }
 
 }  // namespace tailblock

@@ -4,9 +4,12 @@
 
 namespace tailblock {
 
-/// Flags readings of relief that the instrument's other readings of relief do not believe. Relief is a level, a
-/// response of uncertain sign to the moisture at the middle lag, recorded work, and the gauge; it is kept apart from
-/// the action. docs/models/response.md.
-void flag_relief(Learnt& learnt, const ResponseRequest& request, const SeasonPrior& prior);
+/// Learns the relief, and flags readings of it that the others do not believe.
+///
+///     R = level + response x + work + gauge        x moisture over the reference, at the middle lag
+///
+/// The response is of uncertain sign: neck and fingerboard pull against each other. Kept apart from the action.
+/// docs/models/response.md.
+void learn_relief(Learnt& learnt, const ResponseRequest& request, const SeasonPrior& prior);
 
 }  // namespace tailblock

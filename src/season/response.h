@@ -30,9 +30,10 @@ struct SetupChange {
   int order = 1;
   std::string what;  ///< in the repairer's words: "saddle lowered"
   /// Positive raises the strings. Absent: something was done, its size is not known (a neck reset, a new saddle).
-  std::optional<Length> action12_bass_change;
-  std::optional<Length> action12_treble_change;
+  std::optional<Length> action12_bass_change{};
+  std::optional<Length> action12_treble_change{};
   Length change_sd = mm(0.05);
+  bool moves_relief = true;  ///< it may have left the neck with another relief
 };
 void describe(FieldVisitor&, SetupChange&);
 

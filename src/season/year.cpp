@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "season/calibrate.h"
+#include "season/moving_floor.h"
 #include "season/normal.h"
 #include "season/outside.h"
 #include "season/words.h"
@@ -115,7 +116,7 @@ YearResult year(const YearRequest& request, const SeasonTables& tables) {
   require_valid(request);
   const Calibration calibration = calibrate(request.instrument, tables);
   const HomeAir& home = request.instrument.home;
-  const YearPaths paths = year_paths(calibration, home, request.first, request.count);
+  YearPaths paths = year_paths(calibration, home, request.first, request.count);
   YearResult result;
   result.first = request.first;
   result.bass = band(paths, true);
@@ -124,7 +125,10 @@ YearResult year(const YearRequest& request, const SeasonTables& tables) {
     result.relative_humidity.push_back(day.relative_humidity);
   }
   result.moisture_percent = moisture_at_median_lag(calibration, home, request.first, request.count);
-  if (request.limits) result.days_outside.push_back(days_outside(paths, *request.limits));
+  if (request.limits) {
+    let_floor_move(paths, calibration.relief, *request.limits);
+    result.days_outside.push_back(days_outside(paths, *request.limits));
+  }
   const auto& median = result.bass.median_mm;
   const auto day_of = [&](auto extreme) {
     return iso_date(request.first + std::chrono::days(static_cast<int>(extreme - median.begin())));

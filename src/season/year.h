@@ -8,10 +8,20 @@
 
 namespace tailblock {
 
+/// The least action at fret 12 that plays clean with this relief.
+struct FloorAtRelief {
+  Length relief;
+  Length lowest_bass, lowest_treble;
+};
+void describe(FieldVisitor&, FloorAtRelief&);
+
 /// The heights between which this player is served.
 struct ActionLimits {
   Length lowest_bass = mm(1.8), lowest_treble = mm(1.3);
   Length highest_bass = mm(3.0), highest_treble = mm(2.5);
+  /// How the lowest follows the relief, by rising relief. With it, and the relief read at least once, the floor moves
+  /// through the year as the relief does; without, it stands still.
+  std::vector<FloorAtRelief> floors{};
 };
 void describe(FieldVisitor&, ActionLimits&);
 

@@ -202,7 +202,8 @@ YearPaths year_paths(const Calibration& calibration, const HomeAir& home, Date f
                            .level_loading_treble = std::move(treble.loading),
                            .weather_sd_bass_mm = std::move(bass.weather_sd),
                            .weather_sd_treble_mm = std::move(treble.weather_sd),
-                           .ratio_mm = std::move(treble.ratio)});
+                           .ratio_mm = std::move(treble.ratio),
+                           .above_reference_percent = year->above_reference});
   }
   return paths;
 }

@@ -96,9 +96,17 @@ void caution_season(const YearToServe& year, const SaddleLimits& limits, std::ve
   }
 }
 
-void caution_relief(const YearToServe& year, const SaddleLimits& limits, std::vector<std::string>& cautions) {
-  const std::string worth = " 0.10 mm of it is worth " + decimals(0.1 * limits.relief_gain_low, 2) + " to " +
-                            mm_in_words(0.1 * limits.relief_gain_high) + " at fret 12.";
+NeckLine neck_of(const SaddleRequest& request) {
+  NeckLine neck;
+  neck.scale_length = request.scale_length;
+  neck.body_joint_fret = request.body_joint_fret;
+  return neck;
+}
+
+void caution_relief(const SaddleRequest& request, const YearToServe& year, const SaddleLimits& limits,
+                    std::vector<std::string>& cautions) {
+  const RodFigure rod = request.rod.value_or(rod_figure(neck_of(request), limits.rod_figure_sd, {}));
+  const std::string worth = " 0.10 mm of it is worth " + moved_in_words(rod, 0.1) + " at fret 12.";
   if (!year.relief_mm) {
     cautions.push_back("Relief was not read: read and set it before the saddle." + worth);
   } else if (!(limits.relief_least <= *year.relief_mm && *year.relief_mm <= limits.relief_most)) {
@@ -144,8 +152,8 @@ void caution_bridge(const SaddleRequest& request, std::vector<std::string>& caut
 SaddleResult choose_saddle(const SaddleRequest& request, const YearToServe& year, const SaddleLimits& limits) {
   const SaddleCase asked(request, year, limits);
   SaddleResult result;
-  result.options = {leave_option(asked), one_saddle_option(asked), two_saddles_option(asked), humid_room_option(asked),
-                    neck_angle_option(asked)};
+  result.options = {leave_option(asked),       turn_rod_option(asked),   one_saddle_option(asked),
+                    two_saddles_option(asked), humid_room_option(asked), neck_angle_option(asked)};
   for (SaddleOption& option : result.options) {
     if (!option.possible && option.saddles.empty()) take_figures_of(result.options[0], option);
   }
@@ -156,7 +164,7 @@ SaddleResult choose_saddle(const SaddleRequest& request, const YearToServe& year
   result.saddle_per_action = 1 / asked.question.bass.action_per_saddle;
   result.cut_precision = mm(limits.cut_precision);
   caution_season(year, limits, result.cautions);
-  caution_relief(year, limits, result.cautions);
+  caution_relief(request, year, limits, result.cautions);
   caution_wood(year, limits, result.cautions);
   caution_room(year, limits, result.cautions);
   caution_bridge(request, result.cautions);

@@ -62,6 +62,8 @@ void describe(FieldVisitor& visit, SaddleRequest& request) {
   visit.integer({"body_joint_fret", "fret at the body joint", free_to_leave_out}, request.body_joint_fret, {9, 18, ""});
   visit.length({"heel_depth_mm", "fingerboard plane to heel cap", free_to_leave_out}, request.heel_depth,
                {40, 150, "mm"});
+  maybe(visit, {"rod", "of a neck whose rod can be turned: what fret 12 does when it is"}, request.rod,
+        [&](const Field& field, RodFigure& rod) { object(visit, field, rod); });
   maybe(visit, {"shop_moisture_percent", "of wood in the shop's air, when the instrument has been in it long enough"},
         request.shop_moisture_percent, [&](const Field& field, double& value) {
           visit.number(field, value, {2, 20, "percent"});
@@ -102,7 +104,7 @@ void describe(FieldVisitor& visit, LimitCheck& check) {
 }
 
 void describe(FieldVisitor& visit, SaddleOption& option) {
-  choice(visit, {"choice", "which of the five"}, option.choice, saddle_choice_names);
+  choice(visit, {"choice", "which of the six"}, option.choice, saddle_choice_names);
   visit.text({"title", "in plain words"}, option.title, sentence);
   visit.flag({"possible", "inside every limit, doable on this slot, and needed"}, option.possible);
   visit.text({"why_not", "when it is not"}, option.why_not, sentence);
@@ -113,6 +115,7 @@ void describe(FieldVisitor& visit, SaddleOption& option) {
   visit.length({"set_today_sd_mm", "one standard deviation of that, the wider side"}, option.set_today_sd, any);
   visit.number({"days_more_if_misread", "more days outside when set wrong by one standard deviation of the gauge"},
                option.days_more_if_misread, any);
+  maybe(visit, {"relief_to_set_mm", "when the rod is turned"}, option.relief_to_set, length_in(visit, any));
   maybe(visit, {"keep_relative_humidity", "the room is never drier"}, option.keep_relative_humidity,
         [&](const Field& field, double& value) {
           visit.number(field, value, {0, 1, ""});
@@ -131,8 +134,8 @@ void describe(FieldVisitor& visit, SaddleOption& option) {
 }
 
 void describe(FieldVisitor& visit, SaddleResult& result) {
-  list(visit, {"options", "the five ways side by side, leaving it first"}, result.options, {0, 5});
-  visit.integer({"best", "place of the one advised, from 0"}, result.best, {0, 4, ""});
+  list(visit, {"options", "the six ways side by side, leaving it first"}, result.options, {0, 6});
+  visit.integer({"best", "place of the one advised, from 0"}, result.best, {0, 5, ""});
   visit.text({"advice", "in one or two plain sentences"}, result.advice, 2 * sentence);
   visit.length({"reading_sd_mm", "one standard deviation of the gauge that last read the action"}, result.reading_sd,
                any);

@@ -18,6 +18,11 @@ constexpr double reach = 4.5;  // normals are cut off this many widths out, wher
 
 double normal_under(double deviations) { return std::erfc(-deviations / std::numbers::sqrt2) / 2; }
 
+double share_under(double height_mm, double mean_mm, double variance_mm2) {
+  if (variance_mm2 == 0) return height_mm > mean_mm ? 1 : 0;
+  return normal_under((height_mm - mean_mm) / std::sqrt(variance_mm2));
+}
+
 /// The variance of each width, in mm2.
 constexpr std::array<double, width_count> variances = [] {
   std::array<double, width_count> variance{};
@@ -26,17 +31,31 @@ constexpr std::array<double, width_count> variances = [] {
   return variance;
 }();
 
+enum class Height { action, over_floor };
+
+bool floor_moves(const YearPaths& year) { return !year.paths.empty() && !year.paths[0].floor_bass.rise_mm.empty(); }
+
 /// Calls `visit(weight, mean, variance)` for every day of the stretch under every hypothesis.
 template <class Visit>
-void for_each_normal(const YearPaths& year, bool bass, Stretch stretch, Visit visit) {
+void for_each_normal(const YearPaths& year, bool bass, Height height, Stretch stretch, Visit visit) {
   for (const YearPath& path : year.paths) {
     const std::vector<double>& mean = bass ? path.bass_mm : path.treble_mm;
     const std::vector<double>& weather = bass ? path.weather_sd_bass_mm : path.weather_sd_treble_mm;
     const std::vector<double>& loading = bass ? path.level_loading_bass : path.level_loading_treble;
     const double level_sd = bass ? path.level_sd_bass_mm : path.level_sd_treble_mm;
+    if (height == Height::action) {
+      for_each_day(stretch, year.count, [&](std::size_t t) {
+        const double level = loading[t] * level_sd;
+        visit(path.weight, mean[t], level * level + weather[t] * weather[t]);
+      });
+      continue;
+    }
+    const MovingFloor& floor = bass ? path.floor_bass : path.floor_treble;
     for_each_day(stretch, year.count, [&](std::size_t t) {
       const double level = loading[t] * level_sd;
-      visit(path.weight, mean[t], level * level + weather[t] * weather[t]);
+      const double by_weather = floor.weather_share * weather[t];
+      visit(path.weight, mean[t] - floor.rise_mm[t],
+            level * level + floor.sd_mm[t] * floor.sd_mm[t] + by_weather * by_weather);
     });
   }
 }
@@ -46,10 +65,10 @@ struct Moments {
   double lowest_mm = 1e300, highest_mm = -1e300, largest_variance_mm2 = 0;
 };
 
-Moments moments_of(const YearPaths& year, bool bass, Stretch stretch) {
+Moments moments_of(const YearPaths& year, bool bass, Height height, Stretch stretch) {
   Moments sum;
   double squares = 0;
-  for_each_normal(year, bass, stretch, [&](double weight, double mean, double variance) {
+  for_each_normal(year, bass, height, stretch, [&](double weight, double mean, double variance) {
     sum.days += weight;
     sum.mean_mm += weight * mean;
     squares += weight * (mean * mean + variance);
@@ -82,21 +101,16 @@ void add_spread(const std::vector<double>& heap, std::size_t offset, double widt
   for (std::size_t j = 0; j < under.size(); ++j) under[j] += running += settled[j];
 }
 
-}  // namespace
-
-PooledAction::PooledAction(const YearPaths& year, bool bass, Stretch stretch) {
-  const Moments moments = moments_of(year, bass, stretch);
-  days_ = moments.days;
-  mean_mm_ = moments.mean_mm;
-  variance_mm2_ = moments.variance_mm2;
-  if (!(days_ > 0)) return;
-
+/// Every day of the stretch thrown into one heap.
+PooledAction::Heap heap_of(const YearPaths& year, bool bass, Height height, Stretch stretch, const Moments& moments) {
+  PooledAction::Heap heap;
+  heap.days = moments.days;
   const auto widest = static_cast<std::size_t>(
       std::lower_bound(variances.begin(), variances.end() - 1, moments.largest_variance_mm2) - variances.begin());
   const auto bins = static_cast<std::size_t>((moments.highest_mm - moments.lowest_mm) / grid_mm) + 2;
   std::vector<std::vector<double>> heaps(std::min(widest + 2, width_count), std::vector<double>(bins));
   std::size_t c = 0;
-  for_each_normal(year, bass, stretch, [&](double weight, double mean, double variance) {
+  for_each_normal(year, bass, height, stretch, [&](double weight, double mean, double variance) {
     const double place = (mean - moments.lowest_mm) / grid_mm;
     const auto bin = static_cast<std::size_t>(place);
     const double next = place - static_cast<double>(bin);
@@ -112,34 +126,56 @@ PooledAction::PooledAction(const YearPaths& year, bool bass, Stretch stretch) {
 
   const double largest_mm = std::sqrt(variances[heaps.size() - 1]);
   const auto offset = static_cast<std::size_t>(std::ceil(reach * largest_mm / grid_mm)) + 2;
-  lowest_mm_ = moments.lowest_mm - static_cast<double>(offset) * grid_mm;
-  under_.assign(bins + 2 * offset, 0.0);
-  for (std::size_t w = 0; w < heaps.size(); ++w) add_spread(heaps[w], offset, std::sqrt(variances[w]), under_);
+  heap.lowest_mm = moments.lowest_mm - static_cast<double>(offset) * grid_mm;
+  heap.under.assign(bins + 2 * offset, 0.0);
+  for (std::size_t w = 0; w < heaps.size(); ++w) add_spread(heaps[w], offset, std::sqrt(variances[w]), heap.under);
+  return heap;
 }
 
-double PooledAction::days_under(double height_mm) const {
-  const double place = (height_mm - lowest_mm_) / grid_mm;
-  const auto last = static_cast<double>(under_.size()) - 1;
+}  // namespace
+
+PooledAction::PooledAction(const YearPaths& year, bool bass, Stretch stretch) {
+  const Moments moments = moments_of(year, bass, Height::action, stretch);
+  days_ = moments.days;
+  mean_mm_ = moments.mean_mm;
+  variance_mm2_ = moments.variance_mm2;
+  if (!(days_ > 0)) return;
+  action_ = heap_of(year, bass, Height::action, stretch, moments);
+  if (!floor_moves(year)) return;
+  over_floor_ = heap_of(year, bass, Height::over_floor, stretch, moments_of(year, bass, Height::over_floor, stretch));
+}
+
+double PooledAction::Heap::days_under(double height_mm) const {
+  if (under.empty()) return 0;
+  const double place = (height_mm - lowest_mm) / grid_mm;
+  const auto last = static_cast<double>(under.size()) - 1;
   if (!(place > 1)) return 0;
-  if (place >= last - 1) return days_;
+  if (place >= last - 1) return days;
   const auto k = static_cast<std::size_t>(place);
   const double x = place - static_cast<double>(k);
-  const double before = under_[k - 1], left = under_[k], right = under_[k + 1], after = under_[k + 2];
+  const double before = under[k - 1], left = under[k], right = under[k + 1], after = under[k + 2];
   const double cubic = left + x * ((right - before) / 2 + x * (before - 2.5 * left + 2 * right - after / 2 +
                                                                x * (1.5 * (left - right) + (after - before) / 2)));
   return std::clamp(cubic, left, right);
 }
 
 NormalDays::NormalDays(const YearPaths& year, bool bass, Stretch stretch) {
-  const Moments moments = moments_of(year, bass, stretch);
-  days_ = moments.days;
-  mean_mm_ = moments.mean_mm;
-  variance_mm2_ = moments.variance_mm2;
+  const Moments action = moments_of(year, bass, Height::action, stretch);
+  days_ = action.days;
+  mean_mm_ = over_floor_mm_ = action.mean_mm;
+  variance_mm2_ = over_floor_variance_mm2_ = action.variance_mm2;
+  if (!floor_moves(year)) return;
+  const Moments over_floor = moments_of(year, bass, Height::over_floor, stretch);
+  over_floor_mm_ = over_floor.mean_mm;
+  over_floor_variance_mm2_ = over_floor.variance_mm2;
 }
 
-double NormalDays::days_under(double height_mm) const {
-  if (variance_mm2_ == 0) return height_mm > mean_mm_ ? days_ : 0;
-  return days_ * normal_under((height_mm - mean_mm_) / std::sqrt(variance_mm2_));
+double NormalDays::days_under(double floor_mm) const {
+  return days_ * share_under(floor_mm, over_floor_mm_, over_floor_variance_mm2_);
+}
+
+double NormalDays::days_over(double height_mm) const {
+  return days_ * (1 - share_under(height_mm, mean_mm_, variance_mm2_));
 }
 
 }  // namespace tailblock

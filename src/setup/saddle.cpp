@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "season/moving_floor.h"
 #include "setup/saddle_options.h"
 #include "setup/year_to_serve.h"
 
@@ -106,12 +107,17 @@ YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tabl
   const Calibration calibration = calibrate(instrument, tables);
   const ResponseResult shown = response(instrument, tables);
   YearToServe year;
-  year.home = year_paths(calibration, instrument.home, request.first, request.count);
-  year.kept_above = [calibration, home = instrument.home, first = request.first,
-                     count = request.count](RelativeHumidity floor) {
+  const auto paths_in = [calibration, asked = request.limits, first = request.first,
+                         count = request.count](const HomeAir& home) {
+    YearPaths paths = year_paths(calibration, home, first, count);
+    let_floor_move(paths, calibration.relief, asked);
+    return paths;
+  };
+  year.home = paths_in(instrument.home);
+  year.kept_above = [paths_in, home = instrument.home](RelativeHumidity floor) {
     HomeAir humid = home;
     humid.humidifier_floor = std::max(humid.humidifier_floor, floor);
-    return year_paths(calibration, humid, first, count);
+    return paths_in(humid);
   };
   take_room(instrument.home, request.first, request.count, year);
   const auto shop = request.shop_moisture_percent;

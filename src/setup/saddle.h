@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "season/year.h"
+#include "strings/bowed_neck.h"
 
 namespace tailblock {
 
@@ -47,14 +48,15 @@ struct SaddleRequest {
   Length saddle_setback = mm(0);  ///< compensation: how far the saddle stands beyond the scale length
   int body_joint_fret = 14;
   Length heel_depth = mm(95);
+  std::optional<RodFigure> rod;  ///< of a neck whose rod can be turned
   /// Air the bench has today, when the instrument has been in it long enough; absent: the air of its home.
   std::optional<double> shop_moisture_percent;
 };
 void describe(FieldVisitor&, SaddleRequest&);
 
-enum class SaddleChoice { leave, one_saddle, two_saddles, humid_room, neck_angle };
-inline constexpr std::array<std::string_view, 5> saddle_choice_names{"leave", "one_saddle", "two_saddles", "humid_room",
-                                                                     "neck_angle"};
+enum class SaddleChoice { leave, turn_rod, one_saddle, two_saddles, humid_room, neck_angle };
+inline constexpr std::array<std::string_view, 6> saddle_choice_names{"leave",       "turn_rod",   "one_saddle",
+                                                                     "two_saddles", "humid_room", "neck_angle"};
 
 /// One saddle to make, or to keep.
 struct SaddleToMake {
@@ -94,6 +96,7 @@ struct SaddleOption {
   /// More days outside in the year, too low and too high, bass and treble together, when the action is set wrong by one
   /// standard deviation of the gauge: the worse of the two directions.
   double days_more_if_misread = 0;
+  std::optional<Length> relief_to_set;           ///< turn_rod
   std::optional<double> keep_relative_humidity;  ///< humid_room: never below this
   std::optional<Length> heel_removal;            ///< neck_angle: at the heel cap
   std::optional<Length> heel_removal_sd;
@@ -124,7 +127,8 @@ void describe(FieldVisitor&, SaddleResult&);
 ///
 /// B(z) expected days with the action under z as things are, N days of the year; the pulls draw towards the wanted
 /// action and the usual exposure. Heights are searched in steps of what a file holds, so they are never rounded
-/// afterwards. Left out: a change of relief, of strings or of the player. Valid where the season model is; ranges in
+/// afterwards. The floor follows the relief through the year where the limits say how. Left out: a change of strings or
+/// of the player, a saddle cut and a rod turned together. Valid where the season model is; ranges in
 /// describe(). Source: derived here; limits and weights common practice, no source (data/saddle_limits.csv).
 /// @throws Refused naming a field out of range, limits that cross, a wanted action outside them, or a side never read.
 [[nodiscard]] SaddleResult saddle(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits);

@@ -28,7 +28,7 @@ struct Figure {
 };
 
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 53> figures_of(SaddleLimits& limits) {
+std::array<Figure, 57> figures_of(SaddleLimits& limits) {
   return {{
       {"open_ended_exposure_least", &limits.open_ended.least, lengths},
       {"open_ended_exposure_usual_least", &limits.open_ended.usual_least, lengths},
@@ -61,6 +61,7 @@ std::array<Figure, 53> figures_of(SaddleLimits& limits) {
       {"pull_to_wanted", &limits.pull_to_wanted, pulls},
       {"pull_to_usual_closed", &limits.pull_to_usual_closed, pulls},
       {"pull_to_usual_open_ended", &limits.pull_to_usual_open_ended, pulls},
+      {"worth_turn_rod", &limits.worth_turn_rod, weights},
       {"worth_one_saddle", &limits.worth_one_saddle, weights},
       {"worth_two_saddles", &limits.worth_two_saddles, weights},
       {"worth_humid_room", &limits.worth_humid_room, weights},
@@ -76,8 +77,11 @@ std::array<Figure, 53> figures_of(SaddleLimits& limits) {
       {"two_saddle_swing_most", &limits.two_saddle_swing_most, lengths},
       {"relief_least", &limits.relief_least, lengths},
       {"relief_most", &limits.relief_most, lengths},
-      {"relief_gain_low", &limits.relief_gain_low, gains},
-      {"relief_gain_high", &limits.relief_gain_high, gains},
+      {"rod_relief_least", &limits.rod_relief_least, lengths},
+      {"rod_relief_most", &limits.rod_relief_most, lengths},
+      {"rod_relief_step", &limits.rod_relief_step, precisions},
+      {"rod_turn_least", &limits.rod_turn_least, lengths},
+      {"rod_figure_sd", &limits.rod_figure_sd, gains},
       {"wood_moisture_least", &limits.wood_moisture_least, moistures},
       {"wood_moisture_most", &limits.wood_moisture_most, moistures},
       {"shop_moisture_sd", &limits.shop_moisture_sd, gains},

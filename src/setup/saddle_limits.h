@@ -23,12 +23,13 @@ struct SaddleLimits {
   /// How a day counts, and what a year spent away from the wanted action or the usual exposure counts as.
   double weight_too_low, weight_too_high, pull_to_wanted, pull_to_usual_closed, pull_to_usual_open_ended;
   /// Weighted days a year that the work must save to be advised.
-  double worth_one_saddle, worth_two_saddles, worth_humid_room, worth_neck_angle;
+  double worth_turn_rod, worth_one_saddle, worth_two_saddles, worth_humid_room, worth_neck_angle;
   double least_gain, few_days;
   double room_humidity_first, room_humidity_step, room_humidity_last, room_humidity_cracks;
   double season_least;
   double two_saddle_swing_least, two_saddle_swing_most;
-  double relief_least, relief_most, relief_gain_low, relief_gain_high;
+  double relief_least, relief_most;
+  double rod_relief_least, rod_relief_most, rod_relief_step, rod_turn_least, rod_figure_sd;
   double wood_moisture_least, wood_moisture_most;
   double shop_moisture_sd;
   double nothing_learnt;

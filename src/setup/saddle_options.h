@@ -26,8 +26,9 @@ struct SaddleCase {
   EndActions actions;  ///< at home, with the saddle that is fitted
 };
 
-/// The five ways, each complete with heights, days, checks and cautions.
+/// The six ways, each complete with heights, days, checks and cautions.
 [[nodiscard]] SaddleOption leave_option(const SaddleCase& asked);
+[[nodiscard]] SaddleOption turn_rod_option(const SaddleCase& asked);
 [[nodiscard]] SaddleOption one_saddle_option(const SaddleCase& asked);
 [[nodiscard]] SaddleOption two_saddles_option(const SaddleCase& asked);
 [[nodiscard]] SaddleOption humid_room_option(const SaddleCase& asked);

@@ -1,5 +1,6 @@
 #include "setup/words.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -9,6 +10,14 @@
 namespace tailblock {
 
 std::string mm_in_words(double millimetres) { return decimals(millimetres, 2) + " mm"; }
+
+std::string moved_in_words(const RodFigure& rod, double relief_mm) {
+  constexpr double ninety_percent = 1.645;
+  const double size = std::abs(relief_mm);
+  return mm_in_words(size * rod.action12_per_relief) + " (" +
+         decimals(size * std::max(0.0, rod.action12_per_relief - ninety_percent * rod.sd), 2) + " to " +
+         decimals(size * (rod.action12_per_relief + ninety_percent * rod.sd), 2) + ")";
+}
 
 std::string day_of_year_in_words(Date date) {
   constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",

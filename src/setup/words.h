@@ -8,6 +8,8 @@ namespace tailblock {
 
 /// `0.65 mm`.
 [[nodiscard]] std::string mm_in_words(double millimetres);
+/// `0.24 mm (0.15 to 0.34)`: how far fret 12 moves with this much relief, and the range that holds it with 90 %.
+[[nodiscard]] std::string moved_in_words(const RodFigure& rod, double relief_mm);
 /// `24 October`.
 [[nodiscard]] std::string day_of_year_in_words(Date date);
 /// `45 %`, of a fraction.

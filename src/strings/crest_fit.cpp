@@ -79,12 +79,13 @@ std::vector<Span> spans_of(const std::vector<WantedCrest>& crests) {
 std::optional<WallMove> least_move(const SaddleTop& top, double thickness_mm, double land_mm,
                                    const std::vector<Span>& spans) {
   constexpr double far_mm = 100;
+  constexpr double hair_mm = 1e-6;  // a slot that holds them to a hair holds them
   std::vector<WallMove> polygon{{-far_mm, -far_mm}, {far_mm, -far_mm}, {far_mm, far_mm}, {-far_mm, far_mm}};
   for (const Span& span : spans) {
     const double front = front_mm(top, span.share);
     const double t = 1 - span.share, b = span.share;
-    polygon = cut(polygon, {t, b, span.low - land_mm - front});
-    polygon = cut(polygon, {-t, -b, front + thickness_mm - land_mm - span.high});
+    polygon = cut(polygon, {t, b, span.low - land_mm - front + hair_mm});
+    polygon = cut(polygon, {-t, -b, front + thickness_mm - land_mm - span.high + hair_mm});
     if (polygon.empty()) return std::nullopt;
   }
   return nearest_to_nothing(polygon);

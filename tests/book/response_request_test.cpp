@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "book/questions.h"
 #include "shop_for_tests.h"
 
 namespace tailblock {
@@ -85,6 +86,29 @@ TEST(ResponseRequest, made_from_the_book_is_one_the_season_model_takes) {
   test.book.add({test.reading("action12_bass", 2.4), test.reading("action12_treble", 1.9)});
   test.book.add(Intervention{.visit_id = test.visit, .kind = "neck_reset"});
   EXPECT_NO_THROW(require_valid(response_request(test.book.story(test.instrument), {}, day(2026, 3, 1))));
+}
+
+TEST(KnownRod, is_learnt_from_turns_that_were_read_before_and_after) {
+  VisitStory visit = visit_on(day(2026, 2, 14));
+  const auto finely = [](const std::string& measure, double value, ReadingState state) {
+    Reading reading = read(measure, value, state);
+    reading.gauge_sd = 0.002;
+    return reading;
+  };
+  visit.readings = {finely("relief", 0.30, ReadingState::as_found), finely("relief", 0.10, ReadingState::as_left),
+                    finely("action12_bass", 2.6, ReadingState::as_found),
+                    finely("action12_bass", 2.22, ReadingState::as_left)};
+  visit.interventions = {{.kind = "rod_adjusted"}};
+  InstrumentStory story = story_of({visit});
+  const DataTables tables = load_data_tables(testing::repository_text);
+  EXPECT_FALSE(known_rod(story, {}, tables, day(2026, 3, 1)).has_value()) << "it has no rod to turn";
+  story.instrument.adjustable_rod = true;
+  const RodFigure known = known_rod(story, {}, tables, day(2026, 3, 1)).value();
+  EXPECT_NEAR(known.action12_per_relief, 1.9, 0.02);
+  EXPECT_EQ(known.turns, 1);
+  EXPECT_EQ(known_rod(story, {}, tables, day(2026, 2, 13))->turns, 0) << "it had not been turned yet";
+  story.visits[0].interventions.push_back({.kind = "saddle_lowered"});
+  EXPECT_EQ(known_rod(story, {}, tables, day(2026, 3, 1))->turns, 0) << "other work moved the strings too";
 }
 
 }  // namespace

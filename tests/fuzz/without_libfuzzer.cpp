@@ -14,7 +14,8 @@ namespace {
 constexpr unsigned seed = 20;
 constexpr int inputs = 20000;
 constexpr std::size_t longest = 200;
-constexpr std::string_view signs = "0123456789012345678901234567890123456789//..,,--+  \t\n\r\";:'%{}[]_CFTZemnichoutsd";
+constexpr std::string_view signs =
+    "0123456789012345678901234567890123456789//..,,--+  \t\n\r\";:'%{}[]_CFTZemnichoutsd";
 
 std::string invented_input(std::mt19937& random) {
   std::uniform_int_distribution<std::size_t> length(0, longest);

@@ -1,10 +1,11 @@
+#include "http/endpoints.h"
+
 #include <gtest/gtest.h>
 
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <random>
 
-#include "http/endpoints.h"
 #include "http/program.h"
 
 namespace tailblock {
@@ -42,7 +43,8 @@ class EmptyShop : public testing::Test {
     const int owner = kept("/api/owners", {{"name", "A. Player"}});
     const int home = kept("/api/homes", {{"name", "a heated house"}, {"air", heated_house()}});
     const int instrument =
-        kept("/api/instruments", {{"owner_id", owner}, {"home_id", home}, {"name", "the old one"}, {"scale_length_mm", 645}});
+        kept("/api/instruments",
+             {{"owner_id", owner}, {"home_id", home}, {"name", "the old one"}, {"scale_length_mm", 645}});
     add_visit(instrument, "2025-08-14", 2.5, 2.0);
     add_visit(instrument, "2026-02-08", 2.0, 1.5);
     return instrument;
@@ -56,11 +58,15 @@ class EmptyShop : public testing::Test {
   void add_visit(int instrument, const std::string& date, double bass_mm, double treble_mm) {
     const int visit = kept("/api/visits", {{"instrument_id", instrument}, {"date", date}});
     const auto reading = [&](const char* measure, double value) -> Json {
-      return {{"visit_id", visit}, {"measure", measure}, {"typed", std::to_string(value) + " mm"}, {"value", value},
+      return {{"visit_id", visit},
+              {"measure", measure},
+              {"typed", std::to_string(value) + " mm"},
+              {"value", value},
               {"gauge", "ruler_64ths"}};
     };
-    const Json body{{"readings", {reading("action12_bass", bass_mm), reading("action12_treble", treble_mm),
-                                  reading("saddle_exposure_bass", 2.6), reading("saddle_exposure_treble", 2.3)}}};
+    const Json body{{"readings",
+                     {reading("action12_bass", bass_mm), reading("action12_treble", treble_mm),
+                      reading("saddle_exposure_bass", 2.6), reading("saddle_exposure_treble", 2.3)}}};
     done("POST", "/api/visits/{id}/readings", {.id = visit, .body = body.dump()});
   }
 
@@ -68,8 +74,9 @@ class EmptyShop : public testing::Test {
   bool made_ = fs::create_directory(folder_);
   Program program_;
   Book book_{folder_ / "shop.tailblock", program_.trade()};
-  Shop shop_{book_,           program_.trade(),     program_.tables(),
-             program_.models(), program_.envelopes(), [] { return Date(2026y / February / 10); }};
+  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), [] {
+               return Date(2026y / February / 10);
+             }};
   std::vector<Endpoint> endpoints_;
 };
 
@@ -112,7 +119,7 @@ TEST_F(EmptyShop, from_two_readings_to_the_saddle) {
   EXPECT_EQ(season.at("year").at("bass").at("median_mm").size(), 365u);
 
   const Json answer = done("POST", "/api/instruments/{id}/saddle", {.id = instrument, .body = "{}"});
-  EXPECT_EQ(answer.at("result").at("options").size(), 5u);
+  EXPECT_EQ(answer.at("result").at("options").size(), 6u);
   EXPECT_NEAR(answer.at("request").at("bridge").at("exposure_bass_mm").get<double>(), 2.6, 1e-9);
 
   const Json lines = done("GET", "/api/instruments/{id}/string-line", {.id = instrument});

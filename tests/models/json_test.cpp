@@ -12,8 +12,9 @@ struct Pin {
 };
 void describe(FieldVisitor& visit, Pin& pin) {
   visit.number({"taper", "narrowing per length"}, pin.taper, {0, 1, ""});
-  maybe(visit, {"collar_mm", "width of the head"}, pin.collar,
-        [&](const Field& field, Length& value) { visit.length(field, value, {1, 20, "mm"}); });
+  maybe(visit, {"collar_mm", "width of the head"}, pin.collar, [&](const Field& field, Length& value) {
+    visit.length(field, value, {1, 20, "mm"});
+  });
 }
 
 enum class Wood { ebony, rosewood };
@@ -80,7 +81,8 @@ TEST(Json, refusals_name_the_field_the_value_and_the_range) {
   is_refused(R"({"height_mm": 9, "holes": [{}]})", "holes[0].taper: missing");
   is_refused(R"({"height_mm": 9, "holes": [{"taper": 0, "depth": 3}]})",
              "holes[0].depth: unknown field; known here: collar_mm, taper");
-  is_refused(R"({"height_mm": 9, "spare": {"taper": 0, "collar_mm": 30}})", "spare.collar_mm: 30 mm is outside 1..20 mm");
+  is_refused(R"({"height_mm": 9, "spare": {"taper": 0, "collar_mm": 30}})",
+             "spare.collar_mm: 30 mm is outside 1..20 mm");
   is_refused(R"([1])", "JSON: an object is wanted, like {\"name\": value}");
 }
 
@@ -121,10 +123,10 @@ RC_GTEST_PROP(Json, no_bytes_crash_the_reader, (const std::string& bytes)) {
 
 TEST(JsonSchema, says_type_range_unit_and_default) {
   const std::string schema = json_schema<Bridge>(SchemaWriter::Of::request);
-  for (const char* part : {R"("required":["height_mm"])", R"("additionalProperties":false)", R"("maximum":15.0)",
-                           R"("description":"over the top [mm]")", R"("default":6)", R"("enum":["ebony","rosewood"])",
-                           R"("$schema":"https://json-schema.org/draft/2020-12/schema")",
-                           R"("items":{"$ref":"#/$defs/PinAsk"})"}) {
+  for (const char* part :
+       {R"("required":["height_mm"])", R"("additionalProperties":false)", R"("maximum":15.0)",
+        R"("description":"over the top [mm]")", R"("default":6)", R"("enum":["ebony","rosewood"])",
+        R"("$schema":"https://json-schema.org/draft/2020-12/schema")", R"("items":{"$ref":"#/$defs/PinAsk"})"}) {
     EXPECT_NE(schema.find(part), std::string::npos) << part << "\n" << schema;
   }
 }

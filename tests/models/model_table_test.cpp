@@ -3,13 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
-#include <map>
 #include <nlohmann/json.hpp>
 
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
+#include "published.h"
 #include "quantity/refused.h"
 
 namespace tailblock {
@@ -17,18 +15,9 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::string_view repository_text(std::string_view path) {
-  static std::map<std::string, std::string, std::less<>> kept;
-  const auto found = kept.find(path);
-  if (found != kept.end()) return found->second;
-  std::ifstream file(TEST_SOURCE_DIR "/" + std::string(path));
-  EXPECT_TRUE(file) << path;
-  return kept[std::string(path)] = std::string(std::istreambuf_iterator<char>(file), {});
-}
-
-struct AllModels : testing::Test {
+struct AllModels : ::testing::Test {
   static const ModelTable& table() {
-    static const DataTables tables = load_data_tables(repository_text);
+    static const DataTables tables = load_data_tables(testing::repository_text);
     static EnvelopeMemo memo;
     static const ModelTable models(tables, memo);
     return models;
@@ -55,7 +44,8 @@ TEST_F(AllModels, have_a_name_a_line_and_an_example_that_computes) {
 }
 
 TEST_F(AllModels, give_the_same_answer_twice) {
-  for (const Model& model : table().models()) EXPECT_EQ(model.compute(model.example), model.compute(model.example)) << model.name;
+  for (const Model& model : table().models())
+    EXPECT_EQ(model.compute(model.example), model.compute(model.example)) << model.name;
 }
 
 TEST_F(AllModels, refuse_a_field_nobody_knows_by_its_name) {
@@ -70,7 +60,8 @@ TEST_F(AllModels, refuse_a_field_nobody_knows_by_its_name) {
 void with_each_number(Json& node, double value, const std::function<void()>& act) {
   if (node.is_number()) {
     const Json kept = node;
-    node = kept.is_number_integer() && value == std::floor(value) ? Json(static_cast<std::int64_t>(value)) : Json(value);
+    node =
+        kept.is_number_integer() && value == std::floor(value) ? Json(static_cast<std::int64_t>(value)) : Json(value);
     act();
     node = kept;
   } else if (node.is_structured()) {

@@ -16,6 +16,7 @@ namespace tailblock::testing {
 /// `bass[day]` and `treble[day]` hold one height a draw.
 struct DrawnYear {
   std::vector<std::vector<double>> bass, treble;
+  std::vector<std::vector<double>> above_reference;  ///< moisture of the wood
 };
 
 /// One day of an Ornstein-Uhlenbeck air behind a first-order stage, exactly: (air, wood) -> F (air, wood) + noise of
@@ -81,7 +82,8 @@ inline DrawnYear drawn_year(const Calibration& calibration, const HomeAir& home,
   const auto days_of_year = static_cast<std::size_t>(count);
   const auto size = static_cast<std::size_t>(draws);
   DrawnYear year{.bass = std::vector<std::vector<double>>(days_of_year, std::vector<double>(size)),
-                 .treble = std::vector<std::vector<double>>(days_of_year, std::vector<double>(size))};
+                 .treble = std::vector<std::vector<double>>(days_of_year, std::vector<double>(size)),
+                 .above_reference = std::vector<std::vector<double>>(days_of_year, std::vector<double>(size))};
   for (std::size_t draw = 0; draw < size; ++draw) {
     const DrawnHypothesis& d = hypotheses[choose(random)];
     std::array<double, 5> z{};
@@ -112,6 +114,7 @@ inline DrawnYear drawn_year(const Calibration& calibration, const HomeAir& home,
       const double x = d.moisture[i] - calibration.reference_moisture_percent;
       const double drifted = latent[3] * static_cast<double>(i) / 365.25;
       const double r = d.h.response_mm_per_percent;
+      year.above_reference[i][draw] = x + w;
       year.bass[i][draw] = latent[0] + r * (x + w) + drifted;
       year.treble[i][draw] = latent[1] + r * (latent[2] * x + d.h.treble_ratio * w) + drifted;
     }

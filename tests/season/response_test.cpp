@@ -200,8 +200,8 @@ TEST(Response, a_reading_written_twice_counts_once) {
 
 TEST(Response, says_so_when_nothing_was_read) {
   const ResponseResult result = answer(asked());
-  // Hypotheses that together weigh 0.1 % are dropped: of a normal prior cut at 3.29 sd that is 2 z phi(z) = 1.2 % of its
-  // variance at the most.
+  // Hypotheses that together weigh 0.1 % are dropped: of a normal prior cut at 3.29 sd that is 2 z phi(z) = 1.2 % of
+  // its variance at the most.
   EXPECT_NEAR(result.prior_weight, 1, 0.012);
   EXPECT_EQ(result.readings_used, 0);
   EXPECT_TRUE(result.last_change.empty());

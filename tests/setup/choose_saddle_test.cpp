@@ -2,6 +2,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "hand_made_year.h"
+#include "season/moving_floor.h"
 #include "season/outside.h"
 #include "setup/neck_angle.h"
 #include "setup/saddle_options.h"
@@ -27,13 +28,13 @@ double too_low_and_too_high(const SaddleOption& shown) {
   return shown.days.low_either.median + shown.days.high_either.median;
 }
 
-TEST(Saddle, always_shows_the_five_ways_in_their_order) {
+TEST(Saddle, always_shows_the_six_ways_in_their_order) {
   for (const SaddleSlot slot : {SaddleSlot::closed, SaddleSlot::open_ended}) {
     SaddleRequest request = drop_in();
     request.bridge.slot = slot;
     const SaddleResult result = choose_saddle(request, serving({swinging(0.3)}), limits);
-    ASSERT_EQ(result.options.size(), 5U);
-    for (std::size_t i = 0; i < 5; ++i) EXPECT_EQ(static_cast<std::size_t>(result.options[i].choice), i);
+    ASSERT_EQ(result.options.size(), 6U);
+    for (std::size_t i = 0; i < 6; ++i) EXPECT_EQ(static_cast<std::size_t>(result.options[i].choice), i);
     EXPECT_TRUE(result.options[0].possible);
   }
 }
@@ -453,7 +454,7 @@ TEST(Saddle, minds_relief_and_the_wood_first) {
   const auto cautions = choose_saddle(request, year, limits).cautions;
   EXPECT_TRUE(says(cautions,
                    "Relief was last read at 0.50 mm, outside 0.02..0.40 mm: set it before the saddle. 0.10 mm of it is "
-                   "worth 0.15 to 0.25 mm at fret 12."));
+                   "worth 0.24 mm (0.15 to 0.34) at fret 12."));
   EXPECT_TRUE(says(cautions, "The wood is at about 5.1 % today, outside 6 to 9 %"));
   EXPECT_TRUE(says(cautions, "The break angle was not measured"));
   EXPECT_TRUE(says(cautions, "The slot's depth is not known"));
@@ -470,6 +471,88 @@ TEST(Saddle, warns_of_a_room_dry_enough_to_crack_a_top) {
 TEST(Saddle, answers_the_same_twice) {
   const YearToServe year = serving({swinging(0.6)});
   EXPECT_EQ(choose_saddle(drop_in(), year, limits).advice, choose_saddle(drop_in(), year, limits).advice);
+}
+
+/// A neck with a rod that follows the usual figure, on a guitar whose floor falls with relief as the strings' motion
+/// makes it (docs/models/clearance.md).
+struct WithRod {
+  SaddleRequest request = drop_in();
+  YearToServe year;
+
+  WithRod(double relief_mm, double bass_mm, double treble_mm)
+      : year(serving({{.bass_mm = bass_mm, .treble_mm = treble_mm, .level_sd_mm = 0.05}})) {
+    request.rod = RodFigure{};
+    const auto floor = [](double relief, double lowest_bass, double lowest_treble) {
+      return FloorAtRelief{mm(relief), mm(lowest_bass), mm(lowest_treble)};
+    };
+    request.limits.floors = {floor(0, 2.3, 1.8), floor(0.1, 2.05, 1.55), floor(0.2, 1.8, 1.3), floor(0.4, 1.9, 1.4)};
+    request.limits.lowest_bass = mm(floor_at(request.limits.floors, relief_mm).bass_mm);
+    request.limits.lowest_treble = mm(floor_at(request.limits.floors, relief_mm).treble_mm);
+    year.relief_mm = relief_mm;
+    for (YearPath& path : year.home.paths) path.above_reference_percent.assign(365, 0.0);
+    let_floor_move(year.home, {.readings = 1, .level_mm = relief_mm, .level_variance = 1e-4}, request.limits);
+  }
+};
+
+TEST(Saddle, turns_the_rod_of_a_neck_that_is_too_straight_before_it_makes_a_saddle) {
+  const WithRod straight(0.1, 1.95, 1.45);  // 0.1 mm under what it needs
+  const SaddleResult result = choose_saddle(straight.request, straight.year, limits);
+  const SaddleOption& turned = option(result, SaddleChoice::turn_rod);
+  EXPECT_EQ(result.best, static_cast<int>(SaddleChoice::turn_rod)) << result.advice;
+  ASSERT_TRUE(turned.relief_to_set.has_value());
+  EXPECT_GE(in_mm(*turned.relief_to_set), 0.2);
+  EXPECT_LE(in_mm(*turned.relief_to_set), 0.3);
+  EXPECT_GT(option(result, SaddleChoice::leave).days.low_either.median, 300);
+  EXPECT_LT(turned.days.low_either.median, 5);
+  const double rise = 2.4 * (in_mm(*turned.relief_to_set) - 0.1);
+  EXPECT_NEAR(in_mm(turned.set_bass_today), 1.95 + rise, 1e-9);
+  EXPECT_TRUE(says(turned.cautions, "how this neck bends has not been read yet"));
+  EXPECT_TRUE(says(turned.cautions, "A rod that turns hard is not forced"));
+  EXPECT_TRUE(turned.reversible);
+}
+
+TEST(Saddle, does_not_bend_a_neck_straight_for_the_sake_of_the_action) {
+  const WithRod high(0.2, 3.4, 2.9);
+  const SaddleResult result = choose_saddle(high.request, high.year, limits);
+  const SaddleOption& turned = option(result, SaddleChoice::turn_rod);
+  EXPECT_GE(in_mm(turned.relief_to_set.value()), limits.rod_relief_least - 1e-9);
+  EXPECT_EQ(result.best, static_cast<int>(SaddleChoice::one_saddle)) << result.advice;
+}
+
+TEST(Saddle, offers_no_turn_that_feelers_cannot_tell) {
+  const WithRod right(0.2, 2.4, 1.9);
+  const SaddleOption turned = option(choose_saddle(right.request, right.year, limits), SaddleChoice::turn_rod);
+  EXPECT_FALSE(turned.possible);
+  EXPECT_EQ(turned.why_not, "Not needed: no other relief from 0.08 to 0.30 mm serves the year better.");
+}
+
+TEST(Saddle, turns_no_rod_that_is_not_there_and_none_whose_relief_was_not_read) {
+  WithRod none(0.1, 1.95, 1.45);
+  none.request.rod.reset();
+  EXPECT_EQ(option(choose_saddle(none.request, none.year, limits), SaddleChoice::turn_rod).why_not,
+            "No rod that can be turned is recorded for this neck.");
+  WithRod unread(0.1, 1.95, 1.45);
+  unread.year.relief_mm.reset();
+  EXPECT_EQ(option(choose_saddle(unread.request, unread.year, limits), SaddleChoice::turn_rod).why_not,
+            "Read the relief first.");
+}
+
+TEST(Saddle, a_floor_that_rises_in_winter_asks_for_a_taller_saddle) {
+  SaddleRequest request = drop_in();
+  YearToServe still = serving({swinging(0.3)});
+  YearToServe moving = still;
+  for (YearPath& path : moving.home.paths) {
+    for (int t = 0; t < 365; ++t) {
+      path.floor_bass.rise_mm.push_back(0.25 * std::max(0.0, -testing::season(t, 365)));
+      path.floor_bass.sd_mm.push_back(0.02);
+    }
+    path.floor_treble = path.floor_bass;
+  }
+  const auto raise = [&](const YearToServe& year) {
+    const SaddleOption one = option(choose_saddle(request, year, limits), SaddleChoice::one_saddle);
+    return in_mm(one.saddles.at(0).raise_bass);
+  };
+  EXPECT_GT(raise(moving), raise(still) + 0.1);
 }
 
 }  // namespace

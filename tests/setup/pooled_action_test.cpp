@@ -69,6 +69,26 @@ RC_GTEST_PROP(PooledAction, counts_as_the_plain_sum_does, ()) {
   }
 }
 
+TEST(PooledAction, counts_days_under_a_moving_floor_and_over_a_ceiling_that_stands) {
+  YearPaths year = mixed_year(0.4, 0.1, 0.1);
+  YearPaths less_rise = year;  // the same count by lowering the strings by what the floor rises
+  for (std::size_t i = 0; i < year.paths.size(); ++i) {
+    for (std::size_t t = 0; t < 365; ++t) {
+      const double rise = 0.2 - 0.0007 * static_cast<double>(t);
+      year.paths[i].floor_bass.rise_mm.push_back(rise);
+      year.paths[i].floor_bass.sd_mm.push_back(0.12);
+      less_rise.paths[i].bass_mm[t] -= rise;
+      less_rise.paths[i].weather_sd_bass_mm[t] = std::hypot(0.12, 0.7 * less_rise.paths[i].weather_sd_bass_mm[t]);
+    }
+    year.paths[i].floor_bass.weather_share = 0.7;
+  }
+  const PooledAction pooled(year, true, whole);
+  for (double height = 1.2; height < 3.5; height += 0.1) {
+    EXPECT_NEAR(pooled.days_under(height), plain_days_under(less_rise, true, whole, height), 0.1);
+    EXPECT_NEAR(pooled.days_over(height), 365 - plain_days_under(year, true, whole, height), 0.1);
+  }
+}
+
 TEST(PooledAction, knows_days_mean_and_variance_exactly) {
   const PooledAction action(hand_made_year({{.swing_bass_mm = 0.5, .level_sd_mm = 0.3, .weather_sd_mm = 0.4}}), true,
                             whole);

@@ -72,6 +72,20 @@ TEST(CrestFit, crests_far_behind_ask_for_a_new_slot) {
   EXPECT_NEAR(in_mm(fit.move_bass), 9 + 0.4 - 3 - 2, 0.051);
 }
 
+TEST(CrestFit, crests_far_in_front_ask_for_a_new_slot_further_forward) {
+  Bench bench;
+  bench.want(0, -1);
+  bench.want(1, 1);
+  bench.want(0.5, 5.2);  // with its land it just touches the new slot's back wall
+  bench.top.thickness = mm(6);
+  bench.top.front_bass = mm(2);
+  const SlotFit fit = bench.fit();
+  EXPECT_EQ(fit.verdict, SlotVerdict::recut);
+  // The front wall ends just before each outer crest's range and land: front = crest - 0.1 - 0.3.
+  EXPECT_NEAR(in_mm(fit.move_treble), -1 - 0.4 - 1, 0.051);
+  EXPECT_NEAR(in_mm(fit.move_bass), 1 - 0.4 - 2, 0.051);
+}
+
 TEST(CrestFit, crests_too_far_apart_ask_for_a_thicker_saddle) {
   Bench bench;
   bench.want(0, 0.2);

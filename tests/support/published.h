@@ -6,6 +6,7 @@
 #include <cstdio>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <string>
 #include <string_view>
 
@@ -18,6 +19,14 @@ inline std::string repository_file(const std::string& path) {
   std::ifstream file(std::string(TEST_SOURCE_DIR "/") + path, std::ios::binary);
   if (!file) throw Refused(path + ": cannot be opened");
   return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// The same, kept as long as the test runs: what `load_data_tables` asks for.
+inline std::string_view repository_text(std::string_view path) {
+  static std::map<std::string, std::string, std::less<>> kept;
+  const auto found = kept.find(path);
+  if (found != kept.end()) return found->second;
+  return kept[std::string(path)] = repository_file(std::string(path));
 }
 
 /// A table of check values, tests/published/<file>: at least the columns `source`, `table`, one or more inputs, an

@@ -21,6 +21,8 @@ export interface Api {
   Estimate: Estimate;
   EstimateAsk: EstimateAsk;
   FlaggedReading: FlaggedReading;
+  FloorAtRelief: FloorAtRelief;
+  FloorAtReliefAsk: FloorAtReliefAsk;
   FormTables: FormTables;
   FretPoint: FretPoint;
   Gauge: Gauge;
@@ -99,6 +101,8 @@ export interface Api {
   ResponseRequest: ResponseRequest;
   ResponseRequestAsk: ResponseRequestAsk;
   ResponseResult: ResponseResult;
+  RodFigure: RodFigure;
+  RodFigureAsk: RodFigureAsk;
   SaddleAnswer: SaddleAnswer;
   SaddleDecision: SaddleDecision;
   SaddleDecisionAsk: SaddleDecisionAsk;
@@ -189,6 +193,27 @@ export interface ActionLimits {
    * highest comfortable action [mm]
    */
   highest_treble_mm: number;
+  /**
+   * how the least clean action follows the relief, by rising relief; none: it stands still
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  floors: FloorAtRelief[];
+}
+export interface FloorAtRelief {
+  /**
+   * with this relief [mm]
+   */
+  relief_mm: number;
+  /**
+   * least action that plays clean [mm]
+   */
+  lowest_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  lowest_treble_mm: number;
 }
 export interface ActionLimitsAsk {
   /**
@@ -207,6 +232,27 @@ export interface ActionLimitsAsk {
    * highest comfortable action [mm]
    */
   highest_treble_mm?: number | string;
+  /**
+   * how the least clean action follows the relief, by rising relief; none: it stands still
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  floors?: FloorAtReliefAsk[];
+}
+export interface FloorAtReliefAsk {
+  /**
+   * with this relief [mm]
+   */
+  relief_mm: number | string;
+  /**
+   * least action that plays clean [mm]
+   */
+  lowest_bass_mm: number | string;
+  /**
+   * the same, treble [mm]
+   */
+  lowest_treble_mm: number | string;
 }
 export interface AirDay {
   /**
@@ -913,6 +959,10 @@ export interface InterventionKind {
    * false: it may leave the strings where they were
    */
   always_moves: boolean;
+  /**
+   * it may leave the neck with another relief
+   */
+  moves_relief: boolean;
   /**
    * how its size at fret 12 is known
    */
@@ -1817,7 +1867,7 @@ export interface SaddleDecision {
    */
   visit_id: number;
   /**
-   * one_saddle, two_saddles, humid_room, neck_angle or leave
+   * leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle
    */
   choice: string;
   /**
@@ -3128,6 +3178,10 @@ export interface SetupChange {
    * one standard deviation of a known change [mm]
    */
   change_sd_mm: number;
+  /**
+   * it may have left the neck with another relief
+   */
+  moves_relief: boolean;
 }
 export interface ResponseRequestAsk {
   /**
@@ -3183,6 +3237,10 @@ export interface SetupChangeAsk {
    * one standard deviation of a known change [mm]
    */
   change_sd_mm?: number | string;
+  /**
+   * it may have left the neck with another relief
+   */
+  moves_relief?: boolean;
 }
 export interface ResponseResult {
   response_bass_mm_per_percent: Estimate;
@@ -3225,6 +3283,34 @@ export interface ResponseResult {
    * @maxItems 50
    */
   assumptions: string[];
+}
+export interface RodFigure {
+  /**
+   * mm that fret 12 rises for a mm of relief [mm per mm]
+   */
+  action12_per_relief: number;
+  /**
+   * one standard deviation of what is not known of it [mm per mm]
+   */
+  sd: number;
+  /**
+   * of this rod, read before and after, that it was learnt from
+   */
+  turns: number;
+}
+export interface RodFigureAsk {
+  /**
+   * mm that fret 12 rises for a mm of relief [mm per mm]
+   */
+  action12_per_relief: number;
+  /**
+   * one standard deviation of what is not known of it [mm per mm]
+   */
+  sd: number;
+  /**
+   * of this rod, read before and after, that it was learnt from
+   */
+  turns?: number;
 }
 export interface SaddleAnswer {
   request: SaddleRequest;
@@ -3273,6 +3359,7 @@ export interface SaddleRequest {
    * fingerboard plane to heel cap [mm]
    */
   heel_depth_mm: number;
+  rod?: RodFigure;
   /**
    * of wood in the shop's air, when the instrument has been in it long enough [percent]
    */
@@ -3280,10 +3367,10 @@ export interface SaddleRequest {
 }
 export interface SaddleResult {
   /**
-   * the five ways side by side, leaving it first
+   * the six ways side by side, leaving it first
    *
    * @minItems 0
-   * @maxItems 5
+   * @maxItems 6
    */
   options: SaddleOption[];
   /**
@@ -3316,9 +3403,9 @@ export interface SaddleResult {
 }
 export interface SaddleOption {
   /**
-   * which of the five
+   * which of the six
    */
-  choice: "leave" | "one_saddle" | "two_saddles" | "humid_room" | "neck_angle";
+  choice: "leave" | "turn_rod" | "one_saddle" | "two_saddles" | "humid_room" | "neck_angle";
   /**
    * in plain words
    */
@@ -3355,6 +3442,10 @@ export interface SaddleOption {
    * more days outside when set wrong by one standard deviation of the gauge
    */
   days_more_if_misread: number;
+  /**
+   * when the rod is turned [mm]
+   */
+  relief_to_set_mm?: number;
   /**
    * the room is never drier
    */
@@ -3482,7 +3573,7 @@ export interface SaddleDecisionAsk {
    */
   visit_id: number;
   /**
-   * one_saddle, two_saddles, humid_room, neck_angle or leave
+   * leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle
    */
   choice: string;
   /**
@@ -3542,6 +3633,7 @@ export interface SaddleRequestAsk {
    * fingerboard plane to heel cap [mm]
    */
   heel_depth_mm?: number | string;
+  rod?: RodFigureAsk;
   /**
    * of wood in the shop's air, when the instrument has been in it long enough [percent]
    */
@@ -3655,6 +3747,7 @@ export interface StringLineAnswer {
    * drawn with this relief [mm]
    */
   relief_mm: number;
+  rod: RodFigure;
   /**
    * what no record says and was taken for granted
    *

@@ -27,6 +27,7 @@ export const attacks: Readonly<Record<string, string>> = {
 
 export const saddleChoices: Readonly<Record<string, string>> = {
   leave: "leave the saddle as it is",
+  turn_rod: "rod turned",
   one_saddle: "one saddle",
   two_saddles: "a winter and a summer saddle",
   humid_room: "one saddle and a room kept humid",
@@ -35,6 +36,7 @@ export const saddleChoices: Readonly<Record<string, string>> = {
 
 export const saddleHeadings: Readonly<Record<string, string>> = {
   leave: "Leave it as it is",
+  turn_rod: "Turn the rod",
   one_saddle: "One saddle all year",
   two_saddles: "A winter and a summer saddle",
   humid_room: "A room kept humid",

@@ -39,6 +39,7 @@ export async function openPage(
   colorScheme: "light" | "dark" = "light",
 ): Promise<Watched> {
   const context = await browser.newContext({ viewport, colorScheme, baseURL: address });
+  context.setDefaultTimeout(120_000); // a guard against hanging, not a limit of speed
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on("console", (message) => {
