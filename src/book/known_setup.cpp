@@ -97,17 +97,22 @@ std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine&
   return rod_figure(neck, tables.saddle_limits.rod_figure_sd, rod_turns(story, today));
 }
 
-std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
-  std::optional<double> latest;
+const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = nullptr;
   for (const VisitStory& visit : story.visits) {
     if (visit.visit.date > until) break;
     for (const ReadingState state : {ReadingState::as_found, ReadingState::as_left}) {
       for (const Reading& reading : visit.readings) {
-        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = reading.value;
+        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = &reading;
       }
     }
   }
   return latest;
+}
+
+std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = latest_kept(story, measure, until);
+  return latest == nullptr ? std::nullopt : std::optional(latest->value);
 }
 
 KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {

@@ -89,25 +89,33 @@ SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   return answer;
 }
 
-SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
-                           EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
-  SaddleAnswer answer;
-  today = wishes.today.value_or(today);
+SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                             EnvelopeMemo& memo, const SaddleWishes& wishes, Date today,
+                             std::vector<std::string>& assumed) {
   const KnownSetup setup = known_setup(story, tables, today);
   const PlayerNeeds needs = player_needs(story, setup, tables, memo);
-  answer.assumed = all_assumed(setup, needs);
-  SaddleRequest& request = answer.request;
+  assumed = all_assumed(setup, needs);
+  SaddleRequest request;
   request.instrument = response_request(story, std::move(log), today);
   request.first = wishes.first.value_or(today);
   request.limits = wishes.limits.value_or(needs.limits);
   request.wanted_bass = wishes.wanted_bass.value_or(needs.wanted_bass);
   request.wanted_treble = wishes.wanted_treble.value_or(needs.wanted_treble);
-  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, answer.assumed);
+  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, assumed);
   request.scale_length = story.instrument.scale_length;
   request.body_joint_fret = story.instrument.body_joint_fret;
   request.rod = known_rod(story, setup.clearance.neck, tables, today);
-  answer.result = saddle(request, tables.season(), tables.saddle_limits);
-  request.instrument.home.log.clear();
+  if (const auto heel = latest_reading(story, "heel_depth", today)) request.heel_depth = mm(*heel);
+  return request;
+}
+
+SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                           EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
+  SaddleAnswer answer;
+  answer.request =
+      saddle_request(story, std::move(log), tables, memo, wishes, wishes.today.value_or(today), answer.assumed);
+  answer.result = saddle(answer.request, tables.season(), tables.saddle_limits);
+  answer.request.instrument.home.log.clear();
   return answer;
 }
 

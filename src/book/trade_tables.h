@@ -11,7 +11,7 @@ namespace tailblock {
 struct Measure {
   std::string id;
   std::string name;
-  std::string unit;                             ///< mm, deg, percent or C
+  std::string unit;                             ///< mm, deg, percent, C, g or cent
   std::string where;                            ///< from what to what, in a few words
   std::string how;                              ///< with what, in which state
   std::optional<double> usual_low, usual_high;  ///< outside: the page asks before it is kept

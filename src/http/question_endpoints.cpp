@@ -109,10 +109,49 @@ Endpoint string_line_question(const Shop& shop) {
           }};
 }
 
+Endpoint intonation_question(const Shop& shop) {
+  return {"GET",
+          "/api/instruments/{id}/intonation",
+          "How sharp its stopped notes are, and whether its saddle can make it",
+          {as_if_today, {"press_depth_mm", "how far the finger pushes a string down behind the fret; default 0"}},
+          "",
+          schema_of_result<IntonationAnswer>(),
+          [shop](const Ask& ask) {
+            const Length press = query_length(ask, "press_depth_mm", {0, 1.5, "mm"}).value_or(mm(0));
+            return json_answer(intonation_answer(shop.book.story(ask.id), shop.tables, press, day_asked(shop, ask)));
+          }};
+}
+
+Endpoint neck_question(const Shop& shop) {
+  return {"GET",
+          "/api/instruments/{id}/neck-angle",
+          "Whether its neck angle is called for, and what to take off the heel",
+          {as_if_today,
+           {"action12_wanted_bass_mm", "action at fret 12 wanted, mean of the year"},
+           {"action12_wanted_treble_mm", "the same, treble"},
+           {"exposure_wanted_bass_mm", "saddle over the bridge wanted afterwards"},
+           {"exposure_wanted_treble_mm", "the same, treble"},
+           {"relief_wanted_mm", "relief as it will be set"}},
+          "",
+          schema_of_result<NeckAnswer>(),
+          [shop](const Ask& ask) {
+            constexpr Range actions{0.3, 10, "mm"}, exposures{0.5, 12, "mm"};
+            const NeckWishes wishes{.action12_wanted_bass = query_length(ask, "action12_wanted_bass_mm", actions),
+                                    .action12_wanted_treble = query_length(ask, "action12_wanted_treble_mm", actions),
+                                    .exposure_wanted_bass = query_length(ask, "exposure_wanted_bass_mm", exposures),
+                                    .exposure_wanted_treble = query_length(ask, "exposure_wanted_treble_mm", exposures),
+                                    .relief_wanted = query_length(ask, "relief_wanted_mm", {-1, 2, "mm"})};
+            const InstrumentStory story = shop.book.story(ask.id);
+            return json_answer(neck_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes,
+                                           day_asked(shop, ask)));
+          }};
+}
+
 }  // namespace
 
 std::vector<Endpoint> question_endpoints(const Shop& shop) {
-  return {season_question(shop), saddle_question(shop), string_line_question(shop)};
+  return {season_question(shop), saddle_question(shop), string_line_question(shop), intonation_question(shop),
+          neck_question(shop)};
 }
 
 }  // namespace tailblock

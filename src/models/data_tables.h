@@ -12,9 +12,11 @@
 #include "season/calibration.h"
 #include "season/season_prior.h"
 #include "setup/fret_limits.h"
+#include "setup/neck_angle.h"
 #include "setup/player.h"
 #include "setup/saddle_limits.h"
 #include "strings/contact_verdicts.h"
+#include "strings/intonation.h"
 #include "strings/string_tables.h"
 #include "wood/species.h"
 
@@ -30,6 +32,9 @@ struct DataTables {
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
   ContactVerdicts contact_verdicts;
+  NeckLimits neck_limits;
+  std::vector<NeckStep> neck_steps;
+  IntonationLimits intonation_limits;
   SaltTable salts;
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;

@@ -79,6 +79,17 @@ ContactMapRequest example_contact_map(const DataTables& tables) {
           .hard_attack = attack_named(tables.attacks, "hard")};
 }
 
+IntonationRequest example_intonation(const DataTables& tables) {
+  const StringLineRequest line = example_string_line();
+  IntonationRequest request;
+  request.neck = line.neck;
+  request.action = line.action;
+  request.strings = light_strings(tables);
+  request.octave_errors = {{.string = 6, .cents = 2}};
+  request.saddle = SaddleTop{.front_bass = mm(3), .front_treble = mm(0.5), .thickness = mm(3)};
+  return request;
+}
+
 ResponseRequest example_response() {
   ResponseRequest request;
   request.today = february;
@@ -124,6 +135,17 @@ FretDressRequest example_fret_dress(const DataTables& tables) {
     request.readings.push_back({.fret = fret, .value = mm(high)});
     request.readings.push_back({.kind = FretReadingKind::over_board, .fret = fret, .value = mm(0.95 + high)});
   }
+  return request;
+}
+
+NeckAngleRequest example_neck_angle() {
+  NeckAngleRequest request;
+  request.bass = {.action12 = mm(3.1), .action12_wanted = mm(2.5), .exposure = mm(2)};
+  request.treble = {.action12 = mm(2.5), .action12_wanted = mm(2), .exposure = mm(1.8), .exposure_wanted = mm(2.75)};
+  request.heel_cap_thickness = mm(4);
+  request.straightedge_over_bridge = mm(-2.4);
+  request.relief = mm(0.25);
+  request.drift_mm_per_year = Estimate{.median = 0.03, .low = 0, .high = 0.07};
   return request;
 }
 

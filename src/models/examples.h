@@ -7,8 +7,11 @@
 #include "models/data_tables.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
+#include "strings/clearance.h"
 #include "strings/contact_map.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "wood/moisture.h"
 
@@ -30,5 +33,7 @@ namespace tailblock {
 [[nodiscard]] SaddleRequest example_saddle();
 [[nodiscard]] PlateRequest example_plate();
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
+[[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
+[[nodiscard]] NeckAngleRequest example_neck_angle();
 
 }  // namespace tailblock

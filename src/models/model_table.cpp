@@ -14,9 +14,11 @@
 #include "models/plate_memo.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
 #include "strings/contact_map.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "strings/tension.h"
 #include "wood/moisture.h"
@@ -69,6 +71,10 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
                             const auto hard = envelopes(as_clearance(request, request.hard_attack));
                             return contact_map(request, {*normal, *hard}, tables->contact_verdicts, do_each_on_threads);
                           }));
+  models_.push_back(
+      model("intonation", "how sharp every stopped note is, and where the crests of the saddle are wanted",
+            example_intonation(*tables),
+            [tables](const IntonationRequest& request) { return intonation(request, tables->intonation_limits); }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),
                           [season](const ResponseRequest& request) { return response(request, season); }));
@@ -84,6 +90,11 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
                           example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
                             return fret_dress(request, *memo.of(envelope_request(request)), tables->fret_limits);
+                          }));
+  models_.push_back(model("neck-angle", "what to take off the heel, and whether the neck's angle is called for",
+                          example_neck_angle(), [tables](const NeckAngleRequest& request) {
+                            return neck_angle(request, tables->neck_limits, mm(tables->saddle_limits.heel_error),
+                                              tables->neck_steps);
                           }));
 }
 

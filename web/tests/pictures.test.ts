@@ -2,10 +2,13 @@ import { describe, expect, test } from "vitest";
 import { frame } from "../src/chart/frame";
 import { svgText } from "../src/chart/svg";
 import { humidityPicture, moisturePicture, stretches } from "../src/pictures/airPicture";
+import { centsPicture } from "../src/pictures/centsPicture";
+import { crestPicture, type DrawnCrest } from "../src/pictures/crestPicture";
 import { exposurePicture } from "../src/pictures/exposurePicture";
 import { fretsPicture } from "../src/pictures/fretsPicture";
 import { heightTicks } from "../src/pictures/heightTicks";
 import { intervalPicture } from "../src/pictures/intervalPicture";
+import { neckPicture } from "../src/pictures/neckPicture";
 import { exaggeration, stringPicture } from "../src/pictures/stringPicture";
 import { swingPicture } from "../src/pictures/swingPicture";
 import { type YearSide, yearPicture } from "../src/pictures/yearPicture";
@@ -71,7 +74,48 @@ const swing = frets.slice(1).map(({ fret, from_nut_mm, crown_over_plane_mm }) =>
   };
 });
 
+const crests: DrawnCrest[] = [1.5, 3.5, 2, 2.8, 4.2, 5.4].map((wanted, i) => ({
+  string: i + 1,
+  name: String(i + 1),
+  now: 1.5 + 0.5 * i,
+  wanted,
+  low: wanted - 0.6,
+  high: wanted + 0.6,
+  fits: i !== 5,
+  words: wanted.toFixed(1),
+}));
+const saddleTop = { frontBass: 2.4, frontTreble: 0.4, thickness: 2.6 };
+
 const drawings = {
+  crests: crestPicture({ crests, spread: 54, top: saddleTop, width: 720 }),
+  "crests-upright": crestPicture({ crests, spread: 54, top: saddleTop, width: 340 }),
+  cents: centsPicture({
+    name: "low E",
+    low: frets.map(({ fret }) => 1 - 0.1 * fret),
+    high: frets.map(({ fret }) => 1 + 0.3 * fret),
+    certain: frets.map(({ fret }) => 1 - 0.15 * fret),
+    certainWords: "fret 12: −0.2 to +4.6",
+    read: 2,
+    from: -3,
+    to: 6,
+    width: 360,
+    height: 190,
+  }),
+  neck: neckPicture({
+    scaleLength: 645,
+    joint: 357.7,
+    tongueEnd: 450,
+    heelDepth: 95,
+    rise: 3,
+    removal: 0.99,
+    shim: 0.96,
+    nut: 0.3,
+    saddleBefore: 5.2,
+    exposureBefore: 2,
+    exposureAfter: 3.2,
+    write: (mm) => inTrade(mm).mm,
+    width: 700,
+  }),
   "year-bass": yearPicture(side),
   "year-bass-looked-at-in-64ths": yearPicture({ ...side, notation: "sixtyFourths", looked: 20500, width: 640 }),
   change: intervalPicture({
@@ -222,6 +266,21 @@ describe("ticks of heights", () => {
       }
     }
   });
+});
+
+test("a saddle from above is drawn in true proportion, lying or upright", () => {
+  for (const width of [340, 720]) {
+    const text = svgText(crestPicture({ crests, spread: 54, top: saddleTop, width }));
+    const corners = /class="saddle-top" d="M([^"]*)Z"/
+      .exec(text)?.[1]
+      ?.split("L")
+      .map((at) => at.split(",").map(Number));
+    const [bassFront, trebleFront, , bassBack] = corners ?? [];
+    const apart = (a: readonly number[] = [], b: readonly number[] = []): number =>
+      Math.hypot((a[0] ?? 0) - (b[0] ?? 0), (a[1] ?? 0) - (b[1] ?? 0));
+    const long = Math.hypot(68, (68 * 2) / 54);
+    expect(apart(bassFront, trebleFront) / apart(bassFront, bassBack)).toBeCloseTo(long / 2.6, 0);
+  }
 });
 
 test("exaggeration is how many more pixels a millimetre of height has than one of length", () => {

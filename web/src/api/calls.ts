@@ -10,9 +10,11 @@ import type {
   InstrumentPage,
   InstrumentStory,
   Intervention,
+  IntonationAnswer,
   Kept,
   LengthRead,
   LogAdded,
+  NeckAnswer,
   NewReading,
   NoteSoundAsked,
   Owner,
@@ -82,6 +84,11 @@ export const noteSound = (asked: NoteSoundAsked, signal?: AbortSignal): Promise<
   sendForFile("note-sound", asked, signal);
 export const fretDress = (id: number, asked: FretsAsked, signal?: AbortSignal): Promise<FretAnswer> =>
   send("POST", `instruments/${id}/fret-dress`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
+export const intonation = (id: number, pressDepthMm: number, signal?: AbortSignal): Promise<IntonationAnswer> =>
+  ask(`instruments/${id}/intonation`, { today: asIf, press_depth_mm: pressDepthMm || undefined }, signal);
+
+export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Promise<NeckAnswer> =>
+  ask(`instruments/${id}/neck-angle`, { today: asIf, ...wishes }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {
