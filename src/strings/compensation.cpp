@@ -18,7 +18,7 @@ double zero_between(double low, double high, Falling f) {
   return (low + high) / 2;
 }
 
-std::vector<double> errors(const SpeakingString& string, const Stopping& stopping, const StringPlace& place) {
+std::vector<double> errors(const StoppedString& string, const Stopping& stopping, const StringPlace& place) {
   std::vector<double> cents;
   for (int fret = 1; fret <= stopping.last_fret; ++fret) {
     cents.push_back(cents_sharp(string, fret, place, stopping.ends, stopping.finger));
@@ -28,7 +28,7 @@ std::vector<double> errors(const SpeakingString& string, const Stopping& stoppin
 
 }  // namespace
 
-Length octave_setback(const SpeakingString& string, const Stopping& stopping) {
+Length octave_setback(const StoppedString& string, const Stopping& stopping) {
   constexpr Range searched{-15, 40, "mm"};
   const auto error = [&](double setback_mm) {
     return cents_sharp(string, 12, {.setback = mm(setback_mm)}, stopping.ends, stopping.finger);
@@ -39,7 +39,7 @@ Length octave_setback(const SpeakingString& string, const Stopping& stopping) {
   return mm(zero_between(searched.low, searched.high, error));
 }
 
-BothEnds nut_and_saddle(const SpeakingString& string, const Stopping& stopping) {
+BothEnds nut_and_saddle(const StoppedString& string, const Stopping& stopping) {
   constexpr int rounds = 8;
   const Length step = mm(0.001);
   BothEnds best{.place = {.setback = octave_setback(string, stopping)}};
@@ -71,13 +71,13 @@ BothEnds nut_and_saddle(const SpeakingString& string, const Stopping& stopping) 
   return best;
 }
 
-double firmness_of(const SpeakingString& string, Length setback, double octave_error_cents, const Finger& finger) {
+double firmness_of(const StoppedString& string, Length setback, double octave_error_cents, const Finger& finger) {
   return zero_between(-4, 8, [&](double firm) {
     return octave_error_cents - cents_sharp(string, 12, {.setback = setback}, {firm, firm}, finger);
   });
 }
 
-double cents_per_mm_of_setback(const SpeakingString& string, Length setback, const Stopping& stopping) {
+double cents_per_mm_of_setback(const StoppedString& string, Length setback, const Stopping& stopping) {
   const auto error = [&](Length at) {
     return cents_sharp(string, 12, {.setback = at}, stopping.ends, stopping.finger);
   };

@@ -16,7 +16,7 @@ struct Firmness {
 struct Asked {
   const IntonationRequest& request;
   const IntonationLimits& limits;
-  const SpeakingString& string;
+  const StoppedString& string;
   Finger finger;
 };
 
@@ -71,7 +71,7 @@ void take_wanted(const Asked& asked, const OctaveError* read, const Firmness& fi
   const auto setback = [&](double firm_ends) {
     return octave_setback(asked.string, {.ends = {firm_ends, firm_ends}, .finger = asked.finger});
   };
-  SpeakingString flexible = asked.string;
+  StoppedString flexible = asked.string;
   flexible.bending_n_m2 = 0;
   result.wanted_for_stretch = octave_setback(flexible, {.finger = asked.finger});
   result.wanted = setback(firm.best);
@@ -102,7 +102,7 @@ StringIntonation string_intonation(const Asked& asked, int number, Length setbac
   result.cents_per_mm = cents_per_mm_of_setback(asked.string, setback, stopping);
   take_wanted(asked, read, firm, result);
 
-  SpeakingString flexible = asked.string;
+  StoppedString flexible = asked.string;
   flexible.bending_n_m2 = 0;
   result.stretch_cents = cents_of({asked.request, asked.limits, flexible, asked.finger}, setback, 0);
   result.low_cents = cents_of(asked, setback, firm.low);
@@ -181,7 +181,7 @@ IntonationResult intonation(const IntonationRequest& request, const IntonationLi
   std::vector<WantedCrest> crests;
   for (std::size_t i = 0; i < request.strings.size(); ++i) {
     const int number = static_cast<int>(i) + 1;
-    const SpeakingString speaking = speaking_string(request.neck, ends[i], request.strings[i], request.dead_length);
+    const StoppedString speaking = stopped_string(request.neck, ends[i], request.strings[i], request.dead_length);
     const Asked asked{request, limits, speaking, {.press_depth = request.press_depth}};
     const Length setback =
         request.setbacks_mm.empty() ? ends[i].saddle_from_nut - request.neck.scale_length : mm(request.setbacks_mm[i]);

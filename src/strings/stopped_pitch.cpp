@@ -12,7 +12,7 @@ struct Run {
 };
 
 /// The open string goes through the nut slot and keeps its height at fret 12, wherever the crest is.
-Run run_of(const SpeakingString& string, const StringPlace& place) {
+Run run_of(const StoppedString& string, const StringPlace& place) {
   const double saddle_x = string.scale_m + place.setback.in_base();
   const double x12 = string.scale_m / 2;
   return {.saddle_x = saddle_x,
@@ -21,7 +21,7 @@ Run run_of(const SpeakingString& string, const StringPlace& place) {
 }
 
 /// From the nut to the crown, under the finger where it pushes the string below the straight line.
-double behind_fret(const SpeakingString& string, std::size_t n, double nut_x, const Finger& finger) {
+double behind_fret(const StoppedString& string, std::size_t n, double nut_x, const Finger& finger) {
   const double run = string.fret_x[n] - nut_x;
   const double rise = string.crown_y[n] - string.nut_y;
   const double depth = finger.press_depth.in_base();
@@ -33,9 +33,9 @@ double behind_fret(const SpeakingString& string, std::size_t n, double nut_x, co
 
 }  // namespace
 
-SpeakingString speaking_string(const NeckLine& neck, const StringEnds& ends, const GuitarString& string,
-                               Length dead_length) {
-  SpeakingString result;
+StoppedString stopped_string(const NeckLine& neck, const StringEnds& ends, const GuitarString& string,
+                             Length dead_length) {
+  StoppedString result;
   const Length L = neck.scale_length;
   result.pull_n =
       in_newtons(tension({.speaking_length = L, .kg_per_metre = mass_per_metre(string), .pitch_hz = string.pitch_hz}));
@@ -61,7 +61,7 @@ double stiff_first_mode(double sqrt_ei_over_t_m, double speaking_m, double firm_
   return 1 + q * e + (q * q + std::numbers::pi * std::numbers::pi / 2) * e * e;
 }
 
-Stopped stopped(const SpeakingString& string, int fret, const StringPlace& place, const Finger& finger) {
+Stopped stopped(const StoppedString& string, int fret, const StringPlace& place, const Finger& finger) {
   const auto n = static_cast<std::size_t>(fret);
   const Run run = run_of(string, place);
   Stopped note;
@@ -72,7 +72,7 @@ Stopped stopped(const SpeakingString& string, int fret, const StringPlace& place
   return note;
 }
 
-double cents_sharp(const SpeakingString& string, int fret, const StringPlace& place, const EndFirmness& ends,
+double cents_sharp(const StoppedString& string, int fret, const StringPlace& place, const EndFirmness& ends,
                    const Finger& finger) {
   const Stopped note = stopped(string, fret, place, finger);
   const auto mode = [&](double pull_n, double length_m, double firm_ends) {
@@ -84,7 +84,7 @@ double cents_sharp(const SpeakingString& string, int fret, const StringPlace& pl
          100.0 * fret;
 }
 
-Force least_finger_force(const SpeakingString& string, int fret, Length setback) {
+Force least_finger_force(const StoppedString& string, int fret, Length setback) {
   const auto n = static_cast<std::size_t>(fret);
   const Run run = run_of(string, {.setback = setback});
   const double x = string.fret_x[n];

@@ -27,7 +27,7 @@ struct Finger {
 };
 
 /// One string as its pitch at the frets needs it. Metres, newtons; heights over the fret plane; index 0 is the nut's.
-struct SpeakingString {
+struct StoppedString {
   double pull_n = 0, stretching_n = 0, bending_n_m2 = 0;
   double scale_m = 0;
   double nut_y = 0;
@@ -37,8 +37,8 @@ struct SpeakingString {
 };
 
 /// @throws Refused when the string's diameter is not known.
-[[nodiscard]] SpeakingString speaking_string(const NeckLine& neck, const StringEnds& ends, const GuitarString& string,
-                                             Length dead_length);
+[[nodiscard]] StoppedString stopped_string(const NeckLine& neck, const StringEnds& ends, const GuitarString& string,
+                                           Length dead_length);
 
 /// The first mode of a stiff string over that of a flexible one.
 ///
@@ -56,7 +56,7 @@ struct Stopped {
   double pull_n = 0;      ///< T + E A longer/(open + dead)
 };
 /// Source: derived here (exact lengths, Hooke).
-[[nodiscard]] Stopped stopped(const SpeakingString& string, int fret, const StringPlace& place,
+[[nodiscard]] Stopped stopped(const StoppedString& string, int fret, const StringPlace& place,
                               const Finger& finger = {});
 
 /// How sharp a stopped note is, against the fret's equal-tempered distance from the open string, which is in tune.
@@ -65,7 +65,7 @@ struct Stopped {
 ///
 /// The pull T is that of the open string at the scale length; when the crest moves the action at fret 12 stays. Left
 /// out: what the hand adds beyond `finger`, so the figure is a floor. Source: derived here (docs/models/intonation.md).
-[[nodiscard]] double cents_sharp(const SpeakingString& string, int fret, const StringPlace& place,
+[[nodiscard]] double cents_sharp(const StoppedString& string, int fret, const StringPlace& place,
                                  const EndFirmness& ends, const Finger& finger = {});
 
 /// The least force that lays the open string on the crown of a fret, at the open pull.
@@ -73,6 +73,6 @@ struct Stopped {
 ///     F = T d (1/x + 1/(l - x))        d height of the string over the crown
 ///
 /// Source: derived here. A finger behind the fret needs more.
-[[nodiscard]] Force least_finger_force(const SpeakingString& string, int fret, Length setback);
+[[nodiscard]] Force least_finger_force(const StoppedString& string, int fret, Length setback);
 
 }  // namespace tailblock

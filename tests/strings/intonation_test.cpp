@@ -39,27 +39,27 @@ StudyString study_string(std::string_view name) {
   return {weighed, true};
 }
 
-SpeakingString speaking(const StudyString& of, Length dead = {}) {
+StoppedString speaking(const StudyString& of, Length dead = {}) {
   NeckLine neck;
   neck.setback_bass = neck.setback_treble = {};
   neck.nut_over_fret1_bass = neck.nut_over_fret1_treble = mm(0.45);
   if (of.nut_over_plane) neck.nut_over_frets_bass = neck.nut_over_frets_treble = mm(0.45);
   const StringAction action{.action12_bass = mm(2), .action12_treble = mm(2)};
-  return speaking_string(neck, string_ends(neck, action)[5], of.string, dead);
+  return stopped_string(neck, string_ends(neck, action)[5], of.string, dead);
 }
 
-SpeakingString flexible(SpeakingString string) {
+StoppedString flexible(StoppedString string) {
   string.bending_n_m2 = 0;
   return string;
 }
 
-double stiff_cents(const SpeakingString& string, double firm_ends) {
+double stiff_cents(const StoppedString& string, double firm_ends) {
   return 1200 * std::log2(stiff_first_mode(std::sqrt(string.bending_n_m2 / string.pull_n), 0.3225, firm_ends));
 }
 
 double computed(const CsvRow& row) {
   const StudyString study = study_string(row.name("string"));
-  const SpeakingString string = speaking(study);
+  const StoppedString string = speaking(study);
   const int fret = row.whole_number("fret", {1, 24, ""});
   const Stopped note = stopped(string, fret, {});
   const Length set_back = octave_setback(string, {});
@@ -92,7 +92,7 @@ double computed(const CsvRow& row) {
       {"stiff_cents_2", [&] { return stiff_cents(string, 2); }},
       {"cents_per_mm",
        [&] {
-         SpeakingString bare = flexible(string);
+         StoppedString bare = flexible(string);
          bare.stretching_n = bare.nut_y = bare.line12_y = 0;
          return cents_sharp(bare, 12, {.setback = mm(1)}, {});
        }},
@@ -156,9 +156,9 @@ TEST(Intonation, the_stiff_first_mode_follows_the_exact_roots_to_a_tenth_of_a_ce
 // The pull is taken at the scale length; a crest set back then needs a little more. What that simplification costs.
 TEST(Intonation, taking_the_pull_at_the_scale_length_costs_under_a_tenth_of_a_mm) {
   const StudyString study = study_string("w53");
-  const SpeakingString string = speaking(study);
+  const StoppedString string = speaking(study);
   const Length plain = octave_setback(string, {});
-  SpeakingString tuned_again = string;
+  StoppedString tuned_again = string;
   for (int i = 0; i < 5; ++i) {
     const Length at = octave_setback(tuned_again, {});
     const double open = 0.645 + at.in_base();
@@ -187,8 +187,8 @@ RC_GTEST_PROP(Intonation, more_setback_lowers_every_fret_and_high_frets_more, ()
   const double setback = *rc::gen::inRange(-30, 90) / 10.0;
   const int string = *rc::gen::inRange(0, 6);
   const IntonationRequest request = light_guitar();
-  const SpeakingString of =
-      speaking_string(request.neck, string_ends(request.neck, request.action)[static_cast<std::size_t>(string)],
+  const StoppedString of =
+      stopped_string(request.neck, string_ends(request.neck, request.action)[static_cast<std::size_t>(string)],
                       request.strings[static_cast<std::size_t>(string)], {});
   double before = 0;
   for (int fret = 1; fret <= 20; ++fret) {
@@ -206,8 +206,8 @@ RC_GTEST_PROP(Intonation, higher_action_pressing_and_firmer_ends_sharpen_every_f
   const double up = *rc::gen::inRange(1, 20) / 10.0;
   IntonationRequest request = light_guitar();
   const auto cents = [&](double firm, double press) {
-    const SpeakingString of =
-        speaking_string(request.neck, string_ends(request.neck, request.action)[i], request.strings[i], {});
+    const StoppedString of =
+        stopped_string(request.neck, string_ends(request.neck, request.action)[i], request.strings[i], {});
     return cents_sharp(of, fret, {.setback = mm(2)}, {firm, firm}, {.press_depth = mm(press)});
   };
   const double plain = cents(1, 0);
@@ -224,8 +224,8 @@ RC_GTEST_PROP(Intonation, a_crest_where_it_is_wanted_reads_in_tune, ()) {
   const int n = *rc::gen::inRange(0, 6);
   const auto i = static_cast<std::size_t>(n);
   const IntonationRequest request = light_guitar();
-  const SpeakingString of =
-      speaking_string(request.neck, string_ends(request.neck, request.action)[i], request.strings[i], {});
+  const StoppedString of =
+      stopped_string(request.neck, string_ends(request.neck, request.action)[i], request.strings[i], {});
   const Length wanted = octave_setback(of, {.ends = {firm, firm}});
   RC_ASSERT(std::abs(cents_sharp(of, 12, {.setback = wanted}, {firm, firm})) < 1e-9);
   // Read there, the ends are found again.
@@ -239,7 +239,7 @@ TEST(Intonation, no_place_of_nut_and_saddle_near_the_best_one_is_better) {
   const IntonationRequest request = light_guitar();
   const auto ends = string_ends(request.neck, request.action);
   for (std::size_t i = 0; i < 6; ++i) {
-    const SpeakingString of = speaking_string(request.neck, ends[i], request.strings[i], {});
+    const StoppedString of = stopped_string(request.neck, ends[i], request.strings[i], {});
     const Stopping stopping{.ends = {1, 1}, .last_fret = 15};
     const BothEnds best = nut_and_saddle(of, stopping);
     const auto rms = [&](double saddle, double nut) {
