@@ -150,6 +150,7 @@ FretAnswer fret_answer(const InstrumentStory& story, const DataTables& tables, E
   request.fall_away = wishes.fall_away;
   request.fall_away_from = wishes.fall_away_from;
   request.adjustable_rod = own.adjustable_rod;
+  request.rod = known_rod(story, request.neck, tables, today);
   request.neck_angle_changed = neck_angle_changed(story, today);
   request.body_humidity = body_humidity(story, answer.read_on ? answer.read_on : std::optional(today));
   answer.result = fret_dress(request, *memo.of(envelope_request(request)), tables.fret_limits);

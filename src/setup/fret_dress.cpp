@@ -82,6 +82,10 @@ double margin_had(const FretCase& c, double wanted_margin) {
   return std::clamp(room, 0.0, wanted_margin);
 }
 
+CrownPair no_metal(const FretCase& c) {
+  return {std::vector<double>(c.from_nut.size()), std::vector<double>(c.from_nut.size())};
+}
+
 CrownPair less(const CrownPair& crowns, const CrownPair& cut) {
   CrownPair left = crowns;
   for (std::size_t i = 0; i < left.bass.size(); ++i) left.bass[i] -= cut.bass[i], left.treble[i] -= cut.treble[i];
@@ -145,21 +149,26 @@ void put_cut(FretDressResult& result, const FretCase& c, const CrownPair& remove
   result.touching_after = touching_notes(c.notes_with(less(c.found, remove)));
 }
 
+/// The least metal if crowns were as high as one likes; a board always allows it, since every fret may follow the next.
+LeastMetal metal_unbounded(const FretCase& c, const std::vector<NoteOverFret>& as_found) {
+  constexpr double any_metal_mm = 5;
+  MetalBounds unbounded = c.bounds;
+  for (auto* side : {&unbounded.most.bass, &unbounded.most.treble}) std::ranges::fill(*side, any_metal_mm);
+  return least_metal(as_found, unbounded).value_or(LeastMetal{.remove = c.bounds.most, .total = 0, .forced_by = {}});
+}
+
 /// Which crowns a refret is for: the worn ones when renewing them alone is enough, else all that do not hold the cut.
-void mark_renewals(FretDressResult& result, const FretCase& c) {
+void mark_renewals(FretDressResult& result, const FretCase& c, const LeastMetal& unbounded) {
   const WornFrets worn = worn_frets(c);
-  if (!worn.frets.empty() && least_metal(c.notes_with(worn.renewed), c.bounds)) {
+  std::vector<NoteOverFret> stopped = c.notes_with(worn.renewed);
+  std::erase_if(stopped, [](const NoteOverFret& note) { return note.stopped_fret == 0; });  // the nut follows new frets
+  if (!worn.frets.empty() && least_metal(stopped, c.bounds)) {
     for (const int fret : worn.frets) result.frets[static_cast<std::size_t>(fret - 1)].renew = true;
     return;
   }
-  constexpr double any_metal_mm = 3;
-  MetalBounds unbounded = c.bounds;
-  for (auto* side : {&unbounded.most.bass, &unbounded.most.treble}) std::ranges::fill(*side, any_metal_mm);
-  const auto least = least_metal(c.notes_with(c.found), unbounded);
   for (std::size_t i = 0; i < result.frets.size(); ++i) {
-    const bool holds = least && least->remove.bass[i] <= c.bounds.most.bass[i] + 1e-6 &&
-                       least->remove.treble[i] <= c.bounds.most.treble[i] + 1e-6;
-    result.frets[i].renew = !holds;
+    result.frets[i].renew = unbounded.remove.bass[i] > c.bounds.most.bass[i] + 1e-6 ||
+                            unbounded.remove.treble[i] > c.bounds.most.treble[i] + 1e-6;
   }
 }
 
@@ -205,9 +214,8 @@ std::optional<FretVerdict> not_the_frets(FretDressResult& result, const FretCase
   if (!result.clean_when_level) {
     result.relief_instead = relief_that_does(c, c.level);
     if (result.relief_instead) return FretVerdict::relief;
-    MetalBounds no_metal = c.bounds;
-    no_metal.most = no_metal.least = {std::vector<double>(c.from_nut.size()), std::vector<double>(c.from_nut.size())};
-    const double raise = least_action_raise(c.notes_with(c.level), no_metal);
+    const MetalBounds no_file{.most = no_metal(c), .least = no_metal(c), .apart = c.bounds.apart};
+    const double raise = least_action_raise(c.notes_with(c.level), no_file);
     result.clean_action12_bass = c.notes.wanted_bass() + mm(raise);
     result.clean_action12_treble = c.notes.wanted_treble() + mm(raise);
     return FretVerdict::action;
@@ -219,22 +227,8 @@ std::optional<FretVerdict> not_the_frets(FretDressResult& result, const FretCase
   return std::nullopt;
 }
 
-/// It is the frets, or the board under them.
-FretVerdict frets_verdict(FretDressResult& result, const FretCase& c, const std::vector<NoteOverFret>& as_found) {
-  const auto least = least_metal(as_found, c.bounds);
-  if (!least) {
-    result.unclean = unclean_notes(as_found, c.bounds);
-    const double raise = least_action_raise(as_found, c.bounds);
-    result.clean_action12_bass = c.notes.wanted_bass() + mm(raise);
-    result.clean_action12_treble = c.notes.wanted_treble() + mm(raise);
-    mark_renewals(result, c);
-    return FretVerdict::refret;
-  }
-  put_cut(result, c, least->remove);
-  for (std::size_t i = 0; i < result.frets.size(); ++i) {
-    FretToDress& fret = result.frets[i];
-    if (std::max(in_mm(fret.remove_bass), in_mm(fret.remove_treble)) > 0) fret.forced_by = least->forced_by[i];
-  }
+/// Most of the metal lies where crowns hang together for a reason of their own.
+std::optional<FretVerdict> joint_verdict(const FretDressResult& result, const FretCase& c) {
   constexpr double mostly = 0.5;
   const int joint = c.request.neck.body_joint_fret;
   if (result.hump && beyond(*result.hump, c.limits.hump_most, c.limits) &&
@@ -245,6 +239,30 @@ FretVerdict frets_verdict(FretDressResult& result, const FretCase& c, const std:
       share_of_cut(result, joint + 1, c.request.neck.fret_count) > mostly) {
     return FretVerdict::kink;
   }
+  return std::nullopt;
+}
+
+/// It is the frets, or the board under them.
+FretVerdict frets_verdict(FretDressResult& result, const FretCase& c, const std::vector<NoteOverFret>& as_found) {
+  const auto held = least_metal(as_found, c.bounds);
+  const LeastMetal least = held ? *held : metal_unbounded(c, as_found);
+  put_cut(result, c, least.remove);
+  const auto at_joint = joint_verdict(result, c);
+  if (!held) {
+    put_cut(result, c, no_metal(c));
+    result.unclean = unclean_notes(as_found, c.bounds);
+    const double raise = least_action_raise(as_found, c.bounds);
+    result.clean_action12_bass = c.notes.wanted_bass() + mm(raise);
+    result.clean_action12_treble = c.notes.wanted_treble() + mm(raise);
+    if (at_joint) return *at_joint;
+    mark_renewals(result, c, least);
+    return FretVerdict::refret;
+  }
+  for (std::size_t i = 0; i < result.frets.size(); ++i) {
+    FretToDress& fret = result.frets[i];
+    if (std::max(in_mm(fret.remove_bass), in_mm(fret.remove_treble)) > 0) fret.forced_by = least.forced_by[i];
+  }
+  if (at_joint) return *at_joint;
   return frets_to_file(result, c.limits) <= c.limits.spot_frets_most ? FretVerdict::spot : FretVerdict::level_all;
 }
 
@@ -271,8 +289,7 @@ FretDressResult fret_dress(const FretDressRequest& request, const UnitEnvelopes&
   result.margin = mm(c.setting.margin_mm);
   result.cautions = crowns.cautions;
   put_frets(result, c);
-  const CrownPair nothing{std::vector<double>(c.from_nut.size()), std::vector<double>(c.from_nut.size())};
-  put_cut(result, c, nothing);
+  put_cut(result, c, no_metal(c));
   result.touching_before = touching_notes(as_found);
   result.clean_when_level = touching_notes(c.notes_with(c.level)) == 0;
   const NoteOverFret& worst = worst_note(as_found);
@@ -286,7 +303,7 @@ FretDressResult fret_dress(const FretDressRequest& request, const UnitEnvelopes&
   result.verdict = other ? *other : frets_verdict(result, c, as_found);
   const bool file_it = result.verdict == FretVerdict::spot || result.verdict == FretVerdict::level_all ||
                        (result.verdict == FretVerdict::hump && in_mm(result.hump->value) <= limits.hump_local_most);
-  result.cut_is_advised = file_it && in_band(c);
+  result.cut_is_advised = file_it && result.unclean.empty() && in_band(c);
   speak(result, c);
   return result;
 }

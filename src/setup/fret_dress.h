@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "strings/bowed_neck.h"
 #include "strings/clearance.h"
 
 namespace tailblock {
@@ -51,7 +52,8 @@ struct FretDressRequest {
   std::optional<Length> fall_away{};
   std::optional<int> fall_away_from{};  ///< the last fret still on the line; where not given, the body joint
   bool adjustable_rod = true;
-  bool neck_angle_changed = false;                  ///< since the frets were last level
+  std::optional<RodFigure> rod{};   ///< how far fret 12 rises with the relief, where this neck has shown it
+  bool neck_angle_changed = false;  ///< since the frets were last level
   std::optional<RelativeHumidity> body_humidity{};  ///< in the body, as the crowns were read
 };
 void describe(FieldVisitor&, FretDressRequest&);

@@ -50,6 +50,8 @@ void describe(FieldVisitor& visit, FretDressRequest& request) {
           visit.integer(field, fret, {8, 23, ""});
         });
   visit.flag({"adjustable_rod", "the neck has a rod that turns", free_to_leave_out}, request.adjustable_rod);
+  maybe(visit, {"rod", "how far fret 12 rises with the relief, where this neck has shown it"}, request.rod,
+        [&](const Field& field, RodFigure& rod) { object(visit, field, rod); });
   visit.flag({"neck_angle_changed", "since the frets were last level", free_to_leave_out}, request.neck_angle_changed);
   maybe(visit, {"body_relative_humidity", "in the body, as the crowns were read, 0..1"}, request.body_humidity,
         [&](const Field& field, RelativeHumidity& value) { relative_humidity(visit, field, value); });

@@ -66,16 +66,29 @@ double smallest_change(const FretCase& c, const CrownPair& crowns, double direct
   return 0;
 }
 
+/// How many mm fret 12 rises for a mm of relief: this neck's own turns, or the usual range.
+struct ReliefGain {
+  double low, high;
+};
+
+ReliefGain relief_gain(const FretCase& c) {
+  const auto& rod = c.request.rod;
+  if (!rod || rod->turns == 0) return {c.limits.relief_gain_low, c.limits.relief_gain_high};
+  const double within = c.limits.withheld_within_sd * rod->sd;
+  return {std::max(0.0, rod->action12_per_relief - within), rod->action12_per_relief + within};
+}
+
 }  // namespace
 
 bool crowns_are_level(const FretCase& c) { return is_level(c, c.crowns.bass) && is_level(c, c.crowns.treble); }
 
 std::optional<ReliefInstead> relief_that_does(const FretCase& c, const CrownPair& crowns) {
+  const ReliefGain gain = relief_gain(c);
   const double tighter = smallest_change(c, crowns, -1, 0);
-  double looser_low = smallest_change(c, crowns, 1, c.limits.relief_gain_high);
-  const double looser_high = smallest_change(c, crowns, 1, c.limits.relief_gain_low);
+  double looser_low = smallest_change(c, crowns, 1, gain.high);
+  const double looser_high = smallest_change(c, crowns, 1, gain.low);
   if (looser_low > 0 && looser_high == 0) looser_low = 0;
-  if (looser_high * c.limits.relief_gain_high > c.limits.relief_rise_most) looser_low = 0;
+  if (looser_high * gain.high > c.limits.relief_rise_most) looser_low = 0;
   const bool loosen = looser_low > 0 && (tighter == 0 || looser_high <= -tighter);
   if (!loosen && tighter == 0) return std::nullopt;
   const double least = loosen ? looser_low : tighter, most = loosen ? looser_high : tighter;
@@ -84,7 +97,7 @@ std::optional<ReliefInstead> relief_that_does(const FretCase& c, const CrownPair
                        .change_most = mm(most),
                        .relief_after_least = mm(now + least),
                        .relief_after_most = mm(now + most),
-                       .action12_rise_most = mm(loosen ? most * c.limits.relief_gain_high : 0)};
+                       .action12_rise_most = mm(loosen ? most * gain.high : 0)};
 }
 
 std::optional<double> nut_rise(const FretCase& c) {

@@ -63,7 +63,7 @@ std::string joint_sentence(const FretDressResult& result, const FretCase& c) {
   const int joint = c.request.neck.body_joint_fret;
   std::string said = "A hump at the body joint: the crowns round fret " + std::to_string(joint) + " stand " +
                      mm_in_words(hump) + " above the lines on both sides, together.";
-  if (hump <= c.limits.hump_local_most) {
+  if (hump <= c.limits.hump_local_most && result.unclean.empty()) {
     return said + " Dressing them there costs crown and hides the cause; it can be done once.";
   }
   return said + " That is the board or the neck, not the frets: filing it away would cost too much crown.";
@@ -86,7 +86,8 @@ std::string refret_sentence(const FretDressResult& result, const FretCase& c) {
   if (!renew.empty()) {
     said += "level with them, some crown would end under " + mm_in_words(in_mm(result.least_crown)) + ".";
   }
-  if (worn_alone) said += " The others can stay: match the new wire to them and dress it down.";
+  if (worn_alone)
+    said += " The others can stay: match the new wire to them and dress it down. The nut may have to follow.";
   if (!result.unclean.empty()) {
     const UncleanNote& worst = result.unclean.front();
     said += " Without it " + note_in_words(c.request.strings, worst.string, worst.stopped_fret) + " stays " +
@@ -125,9 +126,10 @@ std::string level_sentence(const FretDressResult& result, const FretCase& c) {
          mm_in_words(in_mm(result.total_to_level)) + ".";
 }
 
-std::string withheld_sentence(const FretDressResult& result) {
+std::string withheld_sentence(const FretDressResult& result, const FretCase& c) {
   return "No verdict: the worst note is " + mm_in_words(in_mm(result.worst_shortfall.value)) +
-         " short, which is inside what these readings can tell (" + mm_in_words(2 * in_mm(result.worst_shortfall.sd)) +
+         " short, which is inside what these readings can tell (" +
+         mm_in_words(c.limits.withheld_within_sd * in_mm(result.worst_shortfall.sd)) +
          "). Read again with a finer gauge before any file.";
 }
 
@@ -142,7 +144,7 @@ std::string sentence_of(const FretDressResult& result, const FretCase& c) {
     case FretVerdict::clean:
       return "Leave the frets alone: every note is clean at " + wanted_in_words(result) + ", played like this.";
     case FretVerdict::withheld:
-      return withheld_sentence(result);
+      return withheld_sentence(result, c);
     case FretVerdict::loose:
       return "Seat " + frets_in_words(frets_that(result, &FretToDress::loose)) +
              " first: it springs down when pressed. Then read all crowns again; nothing is decided before.";

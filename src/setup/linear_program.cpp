@@ -25,6 +25,11 @@ LinearAnswer least_cost(const LinearProgram& program) {
   constexpr double tolerance = 1e-9;  // in mm: a millionth of what a file takes
   const int rows = program.rows();
   const auto columns = static_cast<int>(program.cost.size());
+  if (rows == 0) {
+    LinearAnswer at_least{.feasible = true, .cost = 0, .x = program.lower, .row_price = {}};
+    for (std::size_t i = 0; i < program.cost.size(); ++i) at_least.cost += program.cost[i] * program.lower[i];
+    return at_least;
+  }
   std::vector<int> row_of_entry;
   row_of_entry.reserve(program.column.size());
   for (std::size_t row = 0; row + 1 < program.start.size(); ++row) {

@@ -31,7 +31,7 @@ struct LinearAnswer {
 };
 
 /// The optimum by the dual simplex method; the same program always gives the same answer. An infeasible one is said to
-/// be so.
+/// be so. Costs are not negative.
 /// @throws std::runtime_error when the solver gives up, which no program of this house should make it do.
 [[nodiscard]] LinearAnswer least_cost(const LinearProgram& program);
 

@@ -155,6 +155,21 @@ TEST(FretDress, turns_the_rod_of_a_flat_neck_rather_than_filing_it) {
   EXPECT_EQ(dress(request).touching_before, 0);
 }
 
+TEST(FretDress, knows_the_turn_more_closely_of_a_neck_that_has_shown_its_own_figure) {
+  FretDressRequest request = with_crowns(guitar(), {});
+  request.neck.relief = mm(0);
+  request.action = {.action12_bass = mm(2.2), .action12_treble = mm(1.7)};
+  const auto usual = dress(request).relief_instead;
+  request.rod = RodFigure{.action12_per_relief = 2.0, .sd = 0.05, .turns = 3};
+  const auto own = dress(request).relief_instead;
+  ASSERT_TRUE(usual && own);
+  EXPECT_LE(in_mm(own->change_most - own->change_least), in_mm(usual->change_most - usual->change_least));
+  EXPECT_GE(own->change_least, usual->change_least);
+  EXPECT_LE(own->change_most, usual->change_most);
+  request.rod->turns = 0;  // a figure nobody read is no figure
+  EXPECT_EQ(dress(request).relief_instead->change_most, usual->change_most);
+}
+
 TEST(FretDress, tightens_a_neck_that_bows_too_much) {
   FretDressRequest request = with_crowns(guitar(), {});
   request.neck.relief = mm(0.5);
@@ -208,6 +223,18 @@ TEST(FretDress, knows_a_tongue_that_rises_from_a_kink) {
   EXPECT_EQ(result.verdict, FretVerdict::kink);
   EXPECT_NEAR(in_mm(result.tongue_rise->value), 1.02, 0.1);
   EXPECT_FALSE(result.cut_is_advised);
+}
+
+TEST(FretDress, knows_the_kink_where_the_crowns_do_not_hold_the_cut_either) {
+  FretDressRequest request = guitar();
+  for (int fret = 1; fret <= 20; ++fret) {
+    request.readings.push_back(testing::departure(fret, fret > 14 ? 0.17 * (fret - 14) : 0));
+    request.readings.push_back(testing::over_board(fret, 0.8));
+  }
+  const FretDressResult result = dress(request);
+  EXPECT_EQ(result.verdict, FretVerdict::kink) << result.sentence;
+  EXPECT_FALSE(result.cut_is_advised);
+  EXPECT_EQ(in_mm(result.total_removed), 0);
 }
 
 TEST(FretDress, renews_worn_frets_when_the_others_do_not_hold_the_cut) {
