@@ -324,6 +324,7 @@ class Mesher {
   }
 
   LineMesh result() {
+    if (triangles_.empty()) throw Refused("design.outline: it does not enclose a top");
     std::vector<PlanePoint> nodes = points_;
     smooth(nodes);
     std::vector<int> number(nodes.size(), -1);

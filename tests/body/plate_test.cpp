@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "body/outline.h"
 #include "body/plate_figures.h"
 #include "body/point_grid.h"
@@ -206,6 +208,50 @@ TEST(Plate, wet_is_dry_turned_round) {
   wet.moisture = {2, 2, 2, 2};
   dry.moisture = {-2, -2, -2, -2};
   EXPECT_NEAR(in_mm(answer(wet).moisture.action12_change), -in_mm(answer(dry).moisture.action12_change), 1e-12);
+}
+
+// Whatever is drawn is either answered in finite numbers or refused.
+TEST(Plate, survives_whatever_is_drawn) {
+  std::mt19937 random(20261125);
+  const auto between = [&](double low, double high) { return std::uniform_real_distribution(low, high)(random); };
+  int answered = 0, refused = 0;
+  for (int drawing = 0; drawing < 120; ++drawing) {
+    PlateRequest request = usual();
+    request.mesh = mm(between(10, 14));
+    request.top.drawn = design_of(request.top, tables().designs);
+    TopDesign& design = *request.top.drawn;
+    for (std::size_t k = 1; k + 1 < design.outline.size(); ++k) {
+      if (drawing % 3 == 0)
+        design.outline[k].half_width =
+            mm(std::clamp(in_mm(design.outline[k].half_width) + between(-40, 40), 0.0, 300.0));
+    }
+    design.braces.resize(static_cast<std::size_t>(between(0, 11)));
+    for (Brace& brace : design.braces) {
+      brace.from_x = mm(between(-100, 600)), brace.to_x = mm(between(-100, 600));
+      brace.from_y = mm(between(-300, 300)), brace.to_y = mm(between(-300, 300));
+      brace.heights = {{between(0, 1), mm(between(0.5, 30))}, {between(0, 1), mm(between(0.5, 30))}};
+      brace.glued = {{between(0, 1), between(0, 1)}};
+    }
+    design.soundhole.centre_x = mm(between(60, 260));
+    design.bridge_plate.thickness = mm(std::max(0.0, between(-2, 5)));
+    request.damage.cracks = {{.from_x = mm(between(0, 500)),
+                              .from_y = mm(between(-200, 200)),
+                              .to_x = mm(between(0, 500)),
+                              .to_y = mm(between(-200, 200))}};
+    request.damage.bridge_lifted = mm(between(0, 60));
+    request.damage.bridge_plate_worn = between(0, 1);
+    try {
+      const PlateResult r = answer(request);
+      ++answered;
+      EXPECT_TRUE(std::isfinite(in_mm(r.strings.belly)) && std::isfinite(in_mm(r.moisture.action12_change))) << drawing;
+      EXPECT_GT(r.strings.stiffness_n_per_mm, 0) << drawing;
+    } catch (const Refused&) {
+      ++refused;
+    }
+  }
+  std::printf("  %d drawings answered, %d refused\n", answered, refused);
+  EXPECT_GT(answered, 20);
+  EXPECT_GT(refused, 20);
 }
 
 void refuses(const PlateRequest& request, const std::string& line) {
