@@ -29,6 +29,7 @@ export interface Api {
   ContactRequestAsk: ContactRequestAsk;
   ContactResult: ContactResult;
   CrackAsk: CrackAsk;
+  CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
   DaysOutside: DaysOutside;
@@ -36,6 +37,7 @@ export interface Api {
   DecidingNote: DecidingNote;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
+  EstimateAsk: EstimateAsk;
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
@@ -55,6 +57,7 @@ export interface Api {
   GluedStretchAsk: GluedStretchAsk;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
+  HeelDepth: HeelDepth;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
   HighCrown: HighCrown;
@@ -78,6 +81,10 @@ export interface Api {
   Intervention: Intervention;
   InterventionAsk: InterventionAsk;
   InterventionKind: InterventionKind;
+  IntonationAnswer: IntonationAnswer;
+  IntonationRequest: IntonationRequest;
+  IntonationRequestAsk: IntonationRequestAsk;
+  IntonationResult: IntonationResult;
   Kept: Kept;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
@@ -101,13 +108,23 @@ export interface Api {
   MoistureResult: MoistureResult;
   MonthOfAir: MonthOfAir;
   NeckAndBackAsk: NeckAndBackAsk;
+  NeckAngleRequest: NeckAngleRequest;
+  NeckAngleRequestAsk: NeckAngleRequestAsk;
+  NeckAngleResult: NeckAngleResult;
+  NeckAnswer: NeckAnswer;
   NeckLine: NeckLine;
   NeckLineAsk: NeckLineAsk;
+  NeckSide: NeckSide;
+  NeckSideAfter: NeckSideAfter;
+  NeckSideAsk: NeckSideAsk;
+  NeckStep: NeckStep;
   NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
   NoteContact: NoteContact;
   NoteSoundRequestAsk: NoteSoundRequestAsk;
   NoteSwing: NoteSwing;
+  OctaveError: OctaveError;
+  OctaveErrorAsk: OctaveErrorAsk;
   Offered: Offered;
   OuterHeights: OuterHeights;
   OutlinePoint: OutlinePoint;
@@ -141,17 +158,21 @@ export interface Api {
   SaddleRequestAsk: SaddleRequestAsk;
   SaddleResult: SaddleResult;
   SaddleToMake: SaddleToMake;
+  SaddleTop: SaddleTop;
+  SaddleTopAsk: SaddleTopAsk;
   SaddleWishesAsk: SaddleWishesAsk;
   SaltReadingAsk: SaltReadingAsk;
   SeasonAnswer: SeasonAnswer;
   SetupChange: SetupChange;
   SetupChangeAsk: SetupChangeAsk;
   ShopCard: ShopCard;
+  SlotFit: SlotFit;
   Soundhole: Soundhole;
   SoundholeAsk: SoundholeAsk;
   StillAirAsk: StillAirAsk;
   StringAction: StringAction;
   StringActionAsk: StringActionAsk;
+  StringIntonation: StringIntonation;
   StringLineAnswer: StringLineAnswer;
   StringLineRequestAsk: StringLineRequestAsk;
   StringLineResult: StringLineResult;
@@ -164,6 +185,7 @@ export interface Api {
   TensionResult: TensionResult;
   ThicknessReadingAsk: ThicknessReadingAsk;
   ThinDay: ThinDay;
+  TonguePlace: TonguePlace;
   TopDamageAsk: TopDamageAsk;
   TopDesign: TopDesign;
   TopDesignAsk: TopDesignAsk;
@@ -1337,6 +1359,32 @@ export interface CrackAsk {
    */
   cleats?: CleatAsk[];
 }
+export interface CrestOnTop {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * crest wanted behind the front face [mm]
+   */
+  behind_front_mm: number;
+  /**
+   * and not nearer the front than this [mm]
+   */
+  behind_front_low_mm: number;
+  /**
+   * nor further back than this [mm]
+   */
+  behind_front_high_mm: number;
+  /**
+   * whether it can be filed there
+   */
+  place: "fits" | "may_fit" | "too_far_forward" | "too_far_back";
+  /**
+   * an octave error of this string would help to decide
+   */
+  to_be_read: boolean;
+}
 export interface DaysOutside {
   low_bass: Estimate;
   low_treble: Estimate;
@@ -1372,6 +1420,20 @@ export interface Equilibrium {
    * percent of moisture for one percent of relative humidity more
    */
   percent_per_percent: number;
+}
+export interface EstimateAsk {
+  /**
+   * as likely above as below
+   */
+  median: number;
+  /**
+   * 5 % lie below
+   */
+  low: number;
+  /**
+   * 5 % lie above
+   */
+  high: number;
 }
 export interface FlaggedReading {
   /**
@@ -1953,6 +2015,7 @@ export interface FretDressRequestAsk {
    * the neck has a rod that turns
    */
   adjustable_rod?: boolean;
+  rod?: RodFigureAsk;
   /**
    * since the frets were last level
    */
@@ -1991,6 +2054,20 @@ export interface FretReadingAsk {
    * straightedge: the higher fret it lies on
    */
   to_fret?: number;
+}
+export interface RodFigureAsk {
+  /**
+   * mm that fret 12 rises for a mm of relief [mm per mm]
+   */
+  action12_per_relief: number;
+  /**
+   * one standard deviation of what is not known of it [mm per mm]
+   */
+  sd: number;
+  /**
+   * of this rod, read before and after, that it was learnt from
+   */
+  turns?: number;
 }
 export interface FretPoint {
   /**
@@ -2042,6 +2119,20 @@ export interface FretWishesAsk {
    * @maxItems 400
    */
   readings?: FretReadingAsk[];
+}
+export interface HeelDepth {
+  /**
+   * down the heel from the edge under the board [mm]
+   */
+  depth_mm: number;
+  /**
+   * to take off there; negative: to build up [mm]
+   */
+  remove_mm: number;
+  /**
+   * what stands there; may be empty
+   */
+  where: string;
 }
 export interface HeightReading {
   /**
@@ -2934,6 +3025,343 @@ export interface InterventionAsk {
    */
   note?: string;
 }
+export interface IntonationAnswer {
+  request: IntonationRequest;
+  result: IntonationResult;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface IntonationRequest {
+  neck: NeckLine;
+  action: StringAction;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarString[];
+  /**
+   * crest of each string behind the scale length, string 1 first; empty: straight between the neck's two [mm]
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  setbacks_mm: number[];
+  /**
+   * one standard deviation of where a crest was read [mm]
+   */
+  setback_sd_mm: number;
+  /**
+   * what a tuner read at fret 12
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  octave_errors: OctaveError[];
+  saddle?: SaddleTop;
+  /**
+   * string beyond nut and saddle that slides freely over both [mm]
+   */
+  dead_length_mm: number;
+  /**
+   * how far a finger pushes the string down behind the fret [mm]
+   */
+  press_depth_mm: number;
+  /**
+   * frets 1 to this are weighed where nut and saddle are both free
+   */
+  last_fret: number;
+}
+export interface OctaveError {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * fret 12 against the octave of the open string; sharp is positive [cents]
+   */
+  cents: number;
+  /**
+   * one standard deviation of that reading [cents]
+   */
+  sd_cents: number;
+}
+export interface SaddleTop {
+  /**
+   * front face of the saddle behind the scale length, at the last string [mm]
+   */
+  front_bass_mm: number;
+  /**
+   * the same at string 1 [mm]
+   */
+  front_treble_mm: number;
+  /**
+   * of the saddle [mm]
+   */
+  thickness_mm: number;
+  /**
+   * one standard deviation of where the front face was read [mm]
+   */
+  front_sd_mm: number;
+}
+export interface IntonationResult {
+  /**
+   * string 1 first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: StringIntonation[];
+  slot?: SlotFit;
+  /**
+   * one sentence
+   */
+  verdict: string;
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+}
+export interface StringIntonation {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * crest behind the scale length now [mm]
+   */
+  setback_mm: number;
+  /**
+   * what each clamped end of the string asks of the crest [mm]
+   */
+  setback_a_firm_end_mm: number;
+  /**
+   * as read [cents]
+   */
+  octave_error_cents?: number;
+  /**
+   * clamped ends, at least
+   */
+  firm_ends_low: number;
+  /**
+   * clamped ends, as read or midway
+   */
+  firm_ends: number;
+  /**
+   * clamped ends, at most
+   */
+  firm_ends_high: number;
+  /**
+   * the octave error read can be explained by the ends
+   */
+  believable: boolean;
+  /**
+   * sharp at fret 1, 2 ... by stretch alone [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  stretch_cents: number[];
+  /**
+   * with the ends as little firm as they may be [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  low_cents: number[];
+  /**
+   * with the ends as firm as they may be [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  high_cents: number[];
+  /**
+   * setback that stretch alone asks for [mm]
+   */
+  wanted_for_stretch_mm: number;
+  /**
+   * setback wanted, at least [mm]
+   */
+  wanted_low_mm: number;
+  /**
+   * setback wanted for the octave [mm]
+   */
+  wanted_mm: number;
+  /**
+   * setback wanted, at most [mm]
+   */
+  wanted_high_mm: number;
+  /**
+   * low_cents with the crest where it is wanted [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_low_cents: number[];
+  /**
+   * the same, midway [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_cents: number[];
+  /**
+   * high_cents with the crest where it is wanted [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_high_cents: number[];
+  /**
+   * setback where the nut may move too [mm]
+   */
+  both_setback_mm: number;
+  /**
+   * edge of the nut towards the saddle, likewise [mm]
+   */
+  both_nut_shift_mm: number;
+  /**
+   * error that is then left, root of the mean square [cents]
+   */
+  both_rms_cents: number;
+  /**
+   * and the largest [cents]
+   */
+  both_worst_cents: number;
+  /**
+   * at fret 12, for a crest set back by 1 mm [cents]
+   */
+  cents_per_mm: number;
+  /**
+   * least that lays the open string on fret 1 [N]
+   */
+  finger_force_1_n: number;
+  /**
+   * least that lays the open string on fret 12 [N]
+   */
+  finger_force_12_n: number;
+}
+export interface SlotFit {
+  /**
+   * what has to be done about the slot
+   */
+  verdict: "fits" | "cannot_tell" | "widen" | "recut";
+  /**
+   * string 1 first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  crests: CrestOnTop[];
+  /**
+   * how far its front wall goes forward [mm]
+   */
+  widen_front_mm: number;
+  /**
+   * how far its back wall goes back [mm]
+   */
+  widen_back_mm: number;
+  /**
+   * how far a new slot's front wall lies behind the old one's, bass [mm]
+   */
+  move_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  move_treble_mm: number;
+  /**
+   * thinnest saddle that would hold all crests, best placed [mm]
+   */
+  thickness_least_mm: number;
+  /**
+   * one sentence
+   */
+  words: string;
+}
+export interface IntonationRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  /**
+   * crest of each string behind the scale length, string 1 first; empty: straight between the neck's two [mm]
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  setbacks_mm?: number[];
+  /**
+   * one standard deviation of where a crest was read [mm]
+   */
+  setback_sd_mm?: number | string;
+  /**
+   * what a tuner read at fret 12
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  octave_errors?: OctaveErrorAsk[];
+  saddle?: SaddleTopAsk;
+  /**
+   * string beyond nut and saddle that slides freely over both [mm]
+   */
+  dead_length_mm?: number | string;
+  /**
+   * how far a finger pushes the string down behind the fret [mm]
+   */
+  press_depth_mm?: number | string;
+  /**
+   * frets 1 to this are weighed where nut and saddle are both free
+   */
+  last_fret?: number;
+}
+export interface OctaveErrorAsk {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * fret 12 against the octave of the open string; sharp is positive [cents]
+   */
+  cents: number;
+  /**
+   * one standard deviation of that reading [cents]
+   */
+  sd_cents?: number;
+}
+export interface SaddleTopAsk {
+  /**
+   * front face of the saddle behind the scale length, at the last string [mm]
+   */
+  front_bass_mm: number | string;
+  /**
+   * the same at string 1 [mm]
+   */
+  front_treble_mm: number | string;
+  /**
+   * of the saddle [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * one standard deviation of where the front face was read [mm]
+   */
+  front_sd_mm?: number | string;
+}
 export interface Kept {
   /**
    * the record's number in the book
@@ -3339,6 +3767,365 @@ export interface NeckAndBackAsk {
    * wood of the back
    */
   back_species?: string;
+}
+export interface NeckAngleRequest {
+  bass: NeckSide;
+  treble: NeckSide;
+  /**
+   * one standard deviation of the exposures [mm]
+   */
+  exposure_sd_mm: number;
+  /**
+   * bottom of the nut slots over the fret plane [mm]
+   */
+  nut_over_frets_mm: number;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * crest behind the scale length [mm]
+   */
+  saddle_setback_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * edge under the board down to the outside of the heel cap [mm]
+   */
+  heel_depth_mm: number;
+  /**
+   * the last of that depth [mm]
+   */
+  heel_cap_thickness_mm: number;
+  /**
+   * board and fret at the joint [mm]
+   */
+  hinge_under_frets_mm: number;
+  /**
+   * joint to the end of the board [mm]
+   */
+  tongue_length_mm?: number;
+  /**
+   * rise of the fret plane at the saddle, instead of what the exposures ask for [mm]
+   */
+  rise_mm?: number;
+  /**
+   * straightedge on the frets, over the bridge top [mm]
+   */
+  straightedge_over_bridge_mm?: number;
+  /**
+   * one standard deviation of that [mm]
+   */
+  straightedge_sd_mm: number;
+  /**
+   * as it was read [mm]
+   */
+  relief_mm: number;
+  /**
+   * as it will be set [mm]
+   */
+  relief_wanted_mm: number;
+  drift_mm_per_year?: Estimate;
+}
+export interface NeckSide {
+  /**
+   * action at fret 12, mean of the year [mm]
+   */
+  action12_mm: number;
+  /**
+   * what that mean should be [mm]
+   */
+  action12_wanted_mm: number;
+  /**
+   * one standard deviation of the mean [mm]
+   */
+  action12_sd_mm: number;
+  /**
+   * saddle over the bridge now [mm]
+   */
+  exposure_mm: number;
+  /**
+   * saddle over the bridge afterwards [mm]
+   */
+  exposure_wanted_mm: number;
+  /**
+   * a saddle that stands out less is not made [mm]
+   */
+  exposure_least_mm: number;
+  /**
+   * nor one that stands out more [mm]
+   */
+  exposure_most_mm: number;
+  /**
+   * action in the year's highest month over its mean [mm]
+   */
+  highest_over_mean_mm: number;
+  /**
+   * action today over the year's mean [mm]
+   */
+  today_over_mean_mm: number;
+}
+export interface NeckAngleRequestAsk {
+  bass?: NeckSideAsk;
+  treble?: NeckSideAsk;
+  /**
+   * one standard deviation of the exposures [mm]
+   */
+  exposure_sd_mm?: number | string;
+  /**
+   * bottom of the nut slots over the fret plane [mm]
+   */
+  nut_over_frets_mm?: number | string;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm?: number | string;
+  /**
+   * crest behind the scale length [mm]
+   */
+  saddle_setback_mm?: number | string;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret?: number;
+  /**
+   * number of frets
+   */
+  fret_count?: number;
+  /**
+   * edge under the board down to the outside of the heel cap [mm]
+   */
+  heel_depth_mm?: number | string;
+  /**
+   * the last of that depth [mm]
+   */
+  heel_cap_thickness_mm?: number | string;
+  /**
+   * board and fret at the joint [mm]
+   */
+  hinge_under_frets_mm?: number | string;
+  /**
+   * joint to the end of the board [mm]
+   */
+  tongue_length_mm?: number | string;
+  /**
+   * rise of the fret plane at the saddle, instead of what the exposures ask for [mm]
+   */
+  rise_mm?: number | string;
+  /**
+   * straightedge on the frets, over the bridge top [mm]
+   */
+  straightedge_over_bridge_mm?: number | string;
+  /**
+   * one standard deviation of that [mm]
+   */
+  straightedge_sd_mm?: number | string;
+  /**
+   * as it was read [mm]
+   */
+  relief_mm?: number | string;
+  /**
+   * as it will be set [mm]
+   */
+  relief_wanted_mm?: number | string;
+  drift_mm_per_year?: EstimateAsk;
+}
+export interface NeckSideAsk {
+  /**
+   * action at fret 12, mean of the year [mm]
+   */
+  action12_mm?: number | string;
+  /**
+   * what that mean should be [mm]
+   */
+  action12_wanted_mm?: number | string;
+  /**
+   * one standard deviation of the mean [mm]
+   */
+  action12_sd_mm?: number | string;
+  /**
+   * saddle over the bridge now [mm]
+   */
+  exposure_mm?: number | string;
+  /**
+   * saddle over the bridge afterwards [mm]
+   */
+  exposure_wanted_mm?: number | string;
+  /**
+   * a saddle that stands out less is not made [mm]
+   */
+  exposure_least_mm?: number | string;
+  /**
+   * nor one that stands out more [mm]
+   */
+  exposure_most_mm?: number | string;
+  /**
+   * action in the year's highest month over its mean [mm]
+   */
+  highest_over_mean_mm?: number | string;
+  /**
+   * action today over the year's mean [mm]
+   */
+  today_over_mean_mm?: number | string;
+}
+export interface NeckAngleResult {
+  /**
+   * whether the neck's angle is called for
+   */
+  verdict: "called_for" | "not_needed" | "withheld" | "too_tall";
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * one standard deviation of the exposure asked [mm]
+   */
+  uncertainty_mm: number;
+  /**
+   * rise of the fret plane at the saddle [mm]
+   */
+  rise_mm: number;
+  /**
+   * of the neck; positive is back [deg]
+   */
+  turn_deg: number;
+  /**
+   * what to take off down the heel
+   *
+   * @minItems 2
+   * @maxItems 100
+   */
+  heel: HeelDepth[];
+  /**
+   * frets beyond the joint, and the end of the board
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  tongue: TonguePlace[];
+  bass: NeckSideAfter;
+  treble: NeckSideAfter;
+  /**
+   * along the frets; positive is longer [mm]
+   */
+  saddle_from_nut_change_mm: number;
+  /**
+   * how far the nut moves away from the body [mm]
+   */
+  nut_back_mm: number;
+  /**
+   * mm at the saddle for 1 mm at the heel cap
+   */
+  saddle_per_heel: number;
+  /**
+   * mm at fret 12 likewise
+   */
+  action12_per_heel: number;
+  /**
+   * straightedge over the bridge, season and relief taken out [mm]
+   */
+  straightedge_of_year_mm?: number;
+  /**
+   * what of that is the season [mm]
+   */
+  straightedge_by_season_mm: number;
+  /**
+   * and what the relief [mm]
+   */
+  straightedge_by_relief_mm: number;
+  /**
+   * until the drift has used the saddle up; absent: it does not [years]
+   */
+  years_left?: number;
+  /**
+   * the same if it drifts as fast as it may [years]
+   */
+  years_left_least?: number;
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  /**
+   * the work in order
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  steps: NeckStep[];
+}
+export interface TonguePlace {
+  /**
+   * 0: the end of the board
+   */
+  fret: number;
+  /**
+   * from the body joint [mm]
+   */
+  from_joint_mm: number;
+  /**
+   * shim under it; without one it lies that much below the plane [mm]
+   */
+  shim_mm: number;
+}
+export interface NeckSideAfter {
+  /**
+   * neck as it is, action as wanted [mm]
+   */
+  exposure_asked_mm: number;
+  /**
+   * the same, cut for the year's highest month [mm]
+   */
+  exposure_asked_highest_mm: number;
+  /**
+   * neck turned, saddle as it is [mm]
+   */
+  action12_saddle_kept_mm: number;
+  /**
+   * neck turned, new saddle [mm]
+   */
+  action12_mm: number;
+  /**
+   * neck turned, new saddle [mm]
+   */
+  exposure_mm: number;
+  /**
+   * new saddle over the one fitted now [mm]
+   */
+  saddle_raise_mm: number;
+}
+export interface NeckStep {
+  /**
+   * what is done
+   */
+  words: string;
+  /**
+   * what to mind; may be empty
+   */
+  caution: string;
+  /**
+   * only with the owner's yes: it cannot be undone
+   */
+  asks_owner: boolean;
+}
+export interface NeckAnswer {
+  request: NeckAngleRequest;
+  result: NeckAngleResult;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
 }
 export interface NoteSoundRequestAsk {
   neck?: NeckLineAsk;
@@ -4220,20 +5007,6 @@ export interface RodFigure {
    * of this rod, read before and after, that it was learnt from
    */
   turns: number;
-}
-export interface RodFigureAsk {
-  /**
-   * mm that fret 12 rises for a mm of relief [mm per mm]
-   */
-  action12_per_relief: number;
-  /**
-   * one standard deviation of what is not known of it [mm per mm]
-   */
-  sd: number;
-  /**
-   * of this rod, read before and after, that it was learnt from
-   */
-  turns?: number;
 }
 export interface SaddleAnswer {
   request: SaddleRequest;
