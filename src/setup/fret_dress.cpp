@@ -46,11 +46,15 @@ std::vector<double> level_profile(const FretDressRequest& request, const std::ve
   return profile;
 }
 
-/// What may come off: metal over the least crown, or a light dress where nobody read the metal.
-std::vector<double> metal_most(const CrownSide& side, double least_crown, const FretLimits& limits) {
+/// What may come off: metal over the least crown; where nobody read the metal, what stands over the line of the crowns
+/// and a light dress below it.
+std::vector<double> metal_most(const CrownSide& side, const std::vector<double>& departures,
+                               const std::vector<double>& profile, double least_crown, const FretLimits& limits) {
   std::vector<double> most;
-  for (const auto& over_board : side.over_board) {
-    most.push_back(over_board ? std::max(0.0, *over_board - least_crown) : limits.unread_metal);
+  for (std::size_t i = 0; i < side.over_board.size(); ++i) {
+    const auto& over_board = side.over_board[i];
+    most.push_back(over_board ? std::max(0.0, *over_board - least_crown)
+                              : std::max(0.0, departures[i] - profile[i]) + limits.unread_metal);
   }
   return most;
 }
@@ -70,7 +74,8 @@ std::vector<double> metal_least(const FretDressRequest& request, const std::vect
 MetalBounds bounds_of(const FretCase& c, double least_crown) {
   MetalBounds bounds;
   bounds.apart = c.crowns.apart;
-  bounds.most = {metal_most(c.crowns.bass, least_crown, c.limits), metal_most(c.crowns.treble, least_crown, c.limits)};
+  bounds.most = {metal_most(c.crowns.bass, c.found.bass, c.level.bass, least_crown, c.limits),
+                 metal_most(c.crowns.treble, c.found.treble, c.level.treble, least_crown, c.limits)};
   bounds.least = {metal_least(c.request, c.found.bass, c.level.bass, bounds.most.bass),
                   metal_least(c.request, c.found.treble, c.level.treble, bounds.most.treble)};
   return bounds;

@@ -264,7 +264,8 @@ void put_cautions(FretDressResult& result, const FretCase& c) {
   });
   if (metal_unread) {
     said.push_back("Nobody read the crowns over the board everywhere a file is to go: no more than " +
-                   mm_in_words(c.limits.unread_metal) + " is allowed there. Read the metal left first.");
+                   mm_in_words(c.limits.unread_metal) +
+                   " below the line of the others is allowed there. Read the metal left first.");
   }
   if (c.setting.margin_mm < c.limits.margin && !c.request.margin && result.clean_when_level) {
     said.emplace_back(
