@@ -30,6 +30,7 @@ const at12 = (page: Page) => strings(page).locator(".at-12 td").first();
 
 /** Every cell carries its mark: the whole map has been run against the frets. */
 async function confirmed(page: Page): Promise<void> {
+  await strings(page).scrollIntoViewIfNeeded();
   await expect
     .poll(() => strings(page).locator("[role='gridcell'][aria-label*='not run yet']").count(), { timeout: 120_000 })
     .toBe(0);
