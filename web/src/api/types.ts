@@ -21,8 +21,17 @@ export interface Api {
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
+  ForcingNote: ForcingNote;
   FormTables: FormTables;
+  FretAnswer: FretAnswer;
+  FretDressRequestAsk: FretDressRequestAsk;
+  FretDressResult: FretDressResult;
+  FretFigure: FretFigure;
   FretPoint: FretPoint;
+  FretReading: FretReading;
+  FretReadingAsk: FretReadingAsk;
+  FretToDress: FretToDress;
+  FretWishesAsk: FretWishesAsk;
   Gauge: Gauge;
   GuitarStringAsk: GuitarStringAsk;
   HeightReading: HeightReading;
@@ -79,6 +88,7 @@ export interface Api {
   ReadingsKept: ReadingsKept;
   ReadingsToKeepAsk: ReadingsToKeepAsk;
   RefusedLine: RefusedLine;
+  ReliefInstead: ReliefInstead;
   ResponseRequest: ResponseRequest;
   ResponseRequestAsk: ResponseRequestAsk;
   ResponseResult: ResponseResult;
@@ -108,6 +118,7 @@ export interface Api {
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
   ThinDay: ThinDay;
+  UncleanNote: UncleanNote;
   Visit: Visit;
   VisitAsk: VisitAsk;
   VisitStory: VisitStory;
@@ -747,6 +758,24 @@ export interface FlaggedReading {
    */
   why: string;
 }
+export interface ForcingNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * when plucked away from the board; else toward it
+   */
+  away: boolean;
+  /**
+   * of this fret's own cut
+   */
+  share: number;
+}
 export interface FormTables {
   /**
    * what can be read
@@ -929,6 +958,410 @@ export interface Offered {
    */
   note: string;
 }
+export interface FretAnswer {
+  /**
+   * the visit whose readings these are
+   */
+  read_on?: string;
+  /**
+   * what the answer rests on
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings: FretReading[];
+  result?: FretDressResult;
+  /**
+   * of the neck, as read or assumed [mm]
+   */
+  relief_mm: number;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface FretReading {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret: number;
+}
+export interface FretDressResult {
+  /**
+   * what it is
+   */
+  verdict:
+    "clean" | "withheld" | "loose" | "nut" | "relief" | "action" | "hump" | "kink" | "spot" | "level_all" | "refret";
+  /**
+   * the verdict in plain words
+   */
+  sentence: string;
+  /**
+   * what it rests on
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  explanation: string[];
+  /**
+   * in order
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  steps: string[];
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  /**
+   * fret 1 first
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  frets: FretToDress[];
+  /**
+   * bass and treble were read apart
+   */
+  apart: boolean;
+  /**
+   * the metal is to come off; else it stands for comparison only
+   */
+  cut_is_advised: boolean;
+  /**
+   * sum over the frets of the least metal [mm]
+   */
+  total_removed_mm: number;
+  /**
+   * sum over the frets to the one line [mm]
+   */
+  total_to_level_mm: number;
+  /**
+   * every note clean with all crowns on one line
+   */
+  clean_when_level: boolean;
+  /**
+   * notes nearer a crown than the margin, as found
+   */
+  touching_before: number;
+  /**
+   * the same after the least metal
+   */
+  touching_after: number;
+  worst_shortfall: FretFigure;
+  hump?: FretFigure;
+  tongue_rise?: FretFigure;
+  relief_instead?: ReliefInstead;
+  /**
+   * of the slots, when it is the nut [mm]
+   */
+  nut_rise_mm?: number;
+  /**
+   * notes that cannot be made clean at the wanted action, worst first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  unclean: UncleanNote[];
+  /**
+   * the least action that can be had instead, bass [mm]
+   */
+  clean_action12_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  clean_action12_treble_mm?: number;
+  /**
+   * over the dressed crown of fret 12 [mm]
+   */
+  wanted_action12_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  wanted_action12_treble_mm: number;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm: number;
+  /**
+   * room asked under every note [mm]
+   */
+  margin_mm: number;
+  /**
+   * metal does not grow back
+   */
+  irreversible: boolean;
+}
+export interface FretToDress {
+  /**
+   * number of the fret
+   */
+  fret: number;
+  /**
+   * distance from the nut [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * false: the line of its neighbours stands in
+   */
+  read: boolean;
+  /**
+   * over the neck's bow and the best line through all crowns, as found [mm]
+   */
+  crown_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  crown_treble_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  crown_sd_mm: number;
+  /**
+   * the one line that touches every crown [mm]
+   */
+  line_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  line_treble_mm: number;
+  /**
+   * least metal, note by note [mm]
+   */
+  remove_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  remove_treble_mm: number;
+  /**
+   * to the one line instead [mm]
+   */
+  level_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  level_treble_mm: number;
+  /**
+   * crown over the board after the least metal [mm]
+   */
+  left_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  left_treble_mm?: number;
+  /**
+   * it springs down when pressed
+   */
+  loose: boolean;
+  /**
+   * its crown does not hold what would have to come off
+   */
+  renew: boolean;
+  /**
+   * why it comes down
+   */
+  reason: string;
+  /**
+   * the notes that force it, most telling first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  forced_by: ForcingNote[];
+}
+export interface FretFigure {
+  /**
+   * the figure [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  sd_mm: number;
+}
+export interface ReliefInstead {
+  /**
+   * of relief; positive is more [mm]
+   */
+  change_least_mm: number;
+  /**
+   * when this neck lifts fret 12 least [mm]
+   */
+  change_most_mm: number;
+  /**
+   * what the feeler then reads [mm]
+   */
+  relief_after_least_mm: number;
+  /**
+   * at most [mm]
+   */
+  relief_after_most_mm: number;
+  /**
+   * of the strings at fret 12 when the rod alone is turned [mm]
+   */
+  action12_rise_most_mm: number;
+}
+export interface UncleanNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * whose crown it touches
+   */
+  fret: number;
+  /**
+   * how much is missing [mm]
+   */
+  short_by_mm: number;
+}
+export interface FretDressRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * of the crowns, in any order
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  readings: FretReadingAsk[];
+  /**
+   * over the dressed crown of fret 12, bass [mm]
+   */
+  wanted_action12_bass_mm?: number | string;
+  /**
+   * the same, string 1 [mm]
+   */
+  wanted_action12_treble_mm?: number | string;
+  /**
+   * every crown keeps this much over the board [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line of the frets before it [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * the neck has a rod that turns
+   */
+  adjustable_rod?: boolean;
+  rod?: RodFigureAsk;
+  /**
+   * since the frets were last level
+   */
+  neck_angle_changed?: boolean;
+  /**
+   * in the body, as the crowns were read, 0..1
+   */
+  body_relative_humidity?: number;
+}
+export interface FretReadingAsk {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side?: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number | string;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number | string;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret?: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret?: number;
+}
+export interface RodFigureAsk {
+  /**
+   * mm that fret 12 rises for a mm of relief [mm per mm]
+   */
+  action12_per_relief: number;
+  /**
+   * one standard deviation of what is not known of it [mm per mm]
+   */
+  sd: number;
+  /**
+   * of this rod, read before and after, that it was learnt from
+   */
+  turns?: number;
+}
 export interface FretPoint {
   /**
    * number of the fret
@@ -942,6 +1375,43 @@ export interface FretPoint {
    * crown over the fret plane [mm]
    */
   crown_over_plane_mm: number;
+}
+export interface FretWishesAsk {
+  /**
+   * asked as on this day
+   */
+  today?: string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_bass_mm?: number | string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_treble_mm?: number | string;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * as they are being typed; empty: those kept
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings?: FretReadingAsk[];
 }
 export interface HeightReading {
   /**
@@ -2413,20 +2883,6 @@ export interface RodFigure {
    * of this rod, read before and after, that it was learnt from
    */
   turns: number;
-}
-export interface RodFigureAsk {
-  /**
-   * mm that fret 12 rises for a mm of relief [mm per mm]
-   */
-  action12_per_relief: number;
-  /**
-   * one standard deviation of what is not known of it [mm per mm]
-   */
-  sd: number;
-  /**
-   * of this rod, read before and after, that it was learnt from
-   */
-  turns?: number;
 }
 export interface SaddleAnswer {
   request: SaddleRequest;
