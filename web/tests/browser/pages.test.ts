@@ -74,7 +74,8 @@ test.each([
     await visit(page, "/instruments/1");
     for (const notation of ["64ths", "thou"]) {
       await page.getByRole("radio", { name: notation }).check({ force: true });
-      for (const button of await page.getByRole("button", { name: /^Show its figures/ }).all()) await button.click();
+      const folded = page.getByRole("button", { name: /^Show its figures/ });
+      while ((await folded.count()) > 0) await folded.first().click();
       expect(await layoutTrouble(page), notation).toEqual([]);
       expect(await overlappingWords(page), notation).toEqual([]);
       await shoot(page, `instruments-1-${notation}-${name}`);
@@ -171,12 +172,12 @@ test("octave errors typed on the intonation page are kept as readings and narrow
   const { context, page, complaints } = await openPage(browser, shop.address, desktop);
   try {
     await visit(page, "/instruments/2/intonation");
-    await expect.poll(() => page.getByText("not read").count()).toBe(6);
+    await expect.poll(() => page.getByText("not read", { exact: true }).count()).toBe(6);
     await page.getByLabel("low E", { exact: true }).fill("+4,5");
     await page.getByLabel("B", { exact: true }).fill("3 cents");
     await page.getByRole("button", { name: "Keep as readings of today" }).click();
     await expect.poll(() => page.getByText("2 readings kept.").count()).toBe(1);
-    await expect.poll(() => page.getByText("not read").count()).toBe(4);
+    await expect.poll(() => page.getByText("not read", { exact: true }).count()).toBe(4);
     expect(await page.getByText("kept: +4.5").count()).toBe(1);
     await page.getByLabel("A", { exact: true }).fill("a lot");
     await page.getByRole("button", { name: "Keep as readings of today" }).click();
@@ -189,7 +190,8 @@ test("octave errors typed on the intonation page are kept as readings and narrow
 
 test("a slot and crests that were measured are drawn, and judged", async () => {
   const ask = async (path: string, body: unknown): Promise<{ id: number }> => {
-    const answer = await fetch(`${shop.address}/api/${path}`, { method: "POST", body: JSON.stringify(body) });
+    const headers = { "Content-Type": "application/json" };
+    const answer = await fetch(`${shop.address}/api/${path}`, { method: "POST", headers, body: JSON.stringify(body) });
     expect(answer.status, path).toBe(200);
     return (await answer.json()) as { id: number };
   };
