@@ -115,7 +115,8 @@ class Reader {
         before_on_instrument_ = index;
         if (operation.state == WorkState::to_do) least += step.hands + step.wait;
       }
-      earlier.emplace(operation.name, index);
+      if (operation.name.empty()) refuse("name", "is empty");
+      if (!earlier.emplace(operation.name, index).second) refuse("name", quoted_text(operation.name) + " comes twice");
       net_.steps.push_back(std::move(step));
     }
     job.least_ready = least;
@@ -250,7 +251,8 @@ class Reader {
 void set_bits(BitWords& words, const DayFrame& frame, Slot from, Slot until, bool on, int first_day, int days) {
   const int first = first_day * 64 * frame.words_a_day();
   const int low = std::max(frame.bit(std::max(from, 0)), first);
-  const int high = std::min(frame.bit(std::max(until, 0)), first + days * 64 * frame.words_a_day());
+  const int stop = on ? frame.bit(until - 1) + 1 : frame.bit(std::max(until, 0));  // hours end where the night begins
+  const int high = std::min(stop, first + days * 64 * frame.words_a_day());
   for (int bit = low; bit < high; ++bit) {
     const std::uint64_t mask = std::uint64_t{1} << (bit & 63);
     std::uint64_t& word = words[static_cast<std::size_t>((bit - first) >> 6)];

@@ -183,7 +183,7 @@ double cost_again(const BenchRequest& request, const BenchResult& result, const 
     for (const PlannedOperation& operation : result.operations) {
       if (operation.instrument == instrument.name) ready = std::max(ready, wall(request, operation.wait_ends));
     }
-    const long from = std::max(wall(request, request.now), wall(request, instrument.arrives));
+    const long from = std::max(wall(request, request.now), in_fives(wall(request, instrument.arrives)));
     cost += weights.shop_day * static_cast<double>(ready - from) / 1440;
     if (instrument.due) {
       const long due = ((*instrument.due - request.now.day).count() + 1) * 1440L;
