@@ -15,10 +15,11 @@ DurationPrior duration_prior(std::string_view csv) {
     double* place;
     Range range;
   };
-  const std::array<Figure, 4> figures{{{"scatter", &prior.scatter, {0, 1.5, ""}},
+  const std::array<Figure, 5> figures{{{"scatter", &prior.scatter, {0, 1.5, ""}},
                                        {"mean_worth", &prior.mean_worth, {0, 1000, ""}},
                                        {"scatter_worth", &prior.scatter_worth, {4, 1000, ""}},
-                                       {"shared_by_instrument", &prior.shared_by_instrument, {0, 1, ""}}}};
+                                       {"shared_by_instrument", &prior.shared_by_instrument, {0, 1, ""}},
+                                       {"whole_day_allowance", &prior.whole_day_allowance, {0, 0.3, ""}}}};
   const CsvTable table("duration_prior.csv", csv);
   std::set<std::string_view> given;
   for (const CsvRow& row : table.rows()) {

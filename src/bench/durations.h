@@ -11,7 +11,7 @@ namespace tailblock {
 
 /// What is taken for granted about durations: data/duration_prior.csv.
 struct DurationPrior {
-  double scatter, mean_worth, scatter_worth, shared_by_instrument;
+  double scatter, mean_worth, scatter_worth, shared_by_instrument, whole_day_allowance;
 };
 
 /// Reads data/duration_prior.csv.
@@ -50,8 +50,8 @@ struct LearntDuration {
 /// How many times its estimate the work takes when `t` scales from the mean: exp(mean + scale t).
 [[nodiscard]] double times_estimate(const LearntDuration& learnt, double t);
 
-/// Student's t that is exceeded as seldom as the normal `z`: Cornish-Fisher expansion in 1/freedom, within 0.5 % of t for
-/// freedom of 4 and more and |z| up to 2.5 (Abramowitz & Stegun 26.7.5, from memory).
+/// Student's t that is exceeded as seldom as the normal `z`: Cornish-Fisher expansion in 1/freedom, within 0.05 % of t
+/// for freedom of 5 and more and |z| up to 2 (Abramowitz & Stegun 26.7.5, from memory).
 [[nodiscard]] double student_from_normal(double z, double freedom);
 
 }  // namespace tailblock

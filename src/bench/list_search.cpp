@@ -11,6 +11,8 @@ namespace {
 
 constexpr double start_temperature = 0.02;  // of the cost an instrument
 constexpr double tiny = 1e-9;
+constexpr int plans_an_entry = 200;  // enough for one cooling of a short list; what is left goes into further ones
+constexpr int most_rounds = 16;
 
 /// The best list that moves no promise later.
 struct Unmoved {
@@ -49,10 +51,16 @@ class Annealing {
     note_best(result);
     const double instruments = static_cast<double>(std::max<std::size_t>(1, plan_.network().jobs.size()));
     const double hottest = start_temperature * cost_ / instruments;
-    for (int i = 0; i < limits_.plans && current_.jobs.size() > 1; ++i) {
-      const double left = 1 - static_cast<double>(i) / limits_.plans;
-      ++result.plans;
-      step(hottest * left * left, result);
+    const int entries = static_cast<int>(current_.jobs.size());
+    if (entries < 2) return;
+    const int rounds = std::clamp(limits_.plans / (plans_an_entry * entries), 1, most_rounds);
+    for (int round = 0; round < rounds; ++round) {
+      const int plans = (limits_.plans - round + rounds - 1) / rounds;
+      for (int i = 0; i < plans; ++i) {
+        const double left = 1 - static_cast<double>(i) / plans;
+        ++result.plans;
+        step(hottest * left * left, result);
+      }
     }
   }
 

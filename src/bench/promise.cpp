@@ -92,17 +92,16 @@ class Simulation {
 };
 
 /// From the days on which an instrument was ready, sorted.
-PromisedDay promised_day(const std::vector<int>& days, double chance, Date first) {
+PromisedDay promised_day(const std::vector<int>& days, double chance, double allowance, Date first) {
   PromisedDay promised;
   const double all = static_cast<double>(days.size());
-  double nearest = 2;
-  bool sure = false;
+  bool made = false, sure = false;
   for (std::size_t i = 0; i < days.size(); ++i) {
     if (i + 1 < days.size() && days[i + 1] == days[i]) continue;
     const double share = static_cast<double>(i + 1) / all;
     const Date day = first + std::chrono::days(days[i]);
-    if (std::abs(share - chance) < nearest) {
-      nearest = std::abs(share - chance);
+    if (!made && share >= chance - allowance) {
+      made = true;
       promised.promise = day;
       promised.chance = share;
     }
@@ -128,7 +127,7 @@ void describe(FieldVisitor& visit, PromiseRequest& request) {
 void describe(FieldVisitor& visit, PromisedDay& day) {
   visit.text({"name", "which"}, day.name, 120);
   visit.date({"planned", "ready by the plan, were every estimate right"}, day.planned);
-  visit.date({"promise", "the day whose chance is nearest to the one asked for"}, day.promise);
+  visit.date({"promise", "the first day whose chance is near enough to the one asked for"}, day.promise);
   visit.number({"chance", "of being ready by the end of it"}, day.chance, {0, 1, ""});
   visit.date({"sure_of", "the first day with at least the chance asked for"}, day.sure_of);
   visit.number({"sure_chance", "of being ready by the end of that"}, day.sure_chance, {0, 1, ""});
@@ -159,15 +158,15 @@ PromiseResult promise(const PromiseRequest& request, const BenchWeights& weights
   PromiseResult result;
   for (std::size_t j = 0; j < days.size(); ++j) {
     std::ranges::sort(days[j]);
-    PromisedDay promised = promised_day(days[j], request.chance, request.bench.now.day);
+    PromisedDay promised = promised_day(days[j], request.chance, prior.whole_day_allowance, request.bench.now.day);
     promised.name = plan.instruments[j].name;
     promised.planned = plan.instruments[j].ready.day;
     result.instruments.push_back(std::move(promised));
   }
   result.order = plan.order;
   result.simulations = request.simulations;
-  result.verdict = "Each day holds with about " + plain_number(std::round(100 * request.chance)) +
-                   " % chance, if no other work comes before it.";
+  result.verdict = "Each day holds with the chance beside it, near " + plain_number(std::round(100 * request.chance)) +
+                   " %, if no other work comes before it.";
   return result;
 }
 

@@ -16,7 +16,7 @@ struct PromiseRequest {
 struct PromisedDay {
   std::string name;
   Date planned{};      ///< ready by the plan, were every estimate right
-  Date promise{};      ///< the day whose chance is nearest to the one asked for
+  Date promise{};      ///< the first day whose chance is near enough to the one asked for
   double chance = 0;   ///< of being ready by the end of it
   Date sure_of{};      ///< the first day with at least the chance asked for
   double sure_chance = 0;
@@ -42,7 +42,8 @@ void describe(FieldVisitor& visit, PromiseResult& result);
 /// with mean and scale learnt from the shop's log (durations.h) and c the part of the scatter that an instrument shares.
 /// The same draw belongs to the same operation and simulation whatever else is on the bench, so that two answers differ
 /// by what changed and not by luck. Days are whole, so the first day with at least the chance holds much more often than
-/// asked; the promise is the day whose chance is nearest, and its own chance stands beside it.
+/// asked; the promise is the first day that misses it by no more than the prior's whole_day_allowance, its own chance
+/// beside it.
 /// Left out: work that comes in later, waits longer than the sheet's figure, air beyond the forecast.
 /// Work begun and pinned keeps its planned minutes.
 /// @throws Refused as bench() does.

@@ -42,7 +42,8 @@ TEST(BenchOptimum, no_plan_at_all_is_cheaper_on_a_hundred_small_benches) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const SmallBench small = small_bench(seed);
     BenchRequest request = testing::request_of(small);
-    request.plans = 20000;
+    request.plans = getenv("PLANS") ? atoi(getenv("PLANS")) : 20000;
+    if (getenv("SEED")) request.seed = atoi(getenv("SEED"));
     const BenchResult result = bench(request, weights);
     EXPECT_TRUE(testing::faults_of(request, result).empty());
     const bool beaten = testing::any_plan_below(result.cost.total - 1e-6, small, weights);
