@@ -4,8 +4,8 @@
 #include <map>
 
 #include "bench/list_search.h"
-#include "bench/work_order.h"
 #include "bench/what_holds.h"
+#include "bench/work_order.h"
 #include "quantity/quoted_text.h"
 
 namespace tailblock {
@@ -97,11 +97,13 @@ BenchResult bench(const BenchRequest& request, const BenchWeights& weights) {
   plan.require_places();
   const WorkList kept = list_from_order(network, request);
   const int plans = request.plans > 0 ? request.plans : plans_that_suit(static_cast<int>(network.steps.size()));
-  const SearchResult found = search_lists(plan, kept, {.plans = plans, .seed = static_cast<std::uint64_t>(request.seed)});
+  const SearchResult found =
+      search_lists(plan, kept, {.plans = plans, .seed = static_cast<std::uint64_t>(request.seed)});
   require_pins_kept(plan, request);
 
   BenchResult result;
-  for (int s = 0; s < static_cast<int>(network.steps.size()); ++s) result.operations.push_back(planned(plan, request, s));
+  for (int s = 0; s < static_cast<int>(network.steps.size()); ++s)
+    result.operations.push_back(planned(plan, request, s));
   std::ranges::stable_sort(result.operations, {}, &PlannedOperation::starts);
   result.next = next_of_each_person(result.operations, request);
   for (std::size_t j = 0; j < network.jobs.size(); ++j) {

@@ -47,7 +47,8 @@ void describe(FieldVisitor& visit, FinishedWork& work) {
   visit.number({"actual_minutes", "what it took"}, work.actual_minutes, {1, 60000, "minutes"});
 }
 
-LearntDuration learnt_duration(const std::vector<FinishedWork>& log, std::string_view kind, const DurationPrior& prior) {
+LearntDuration learnt_duration(const std::vector<FinishedWork>& log, std::string_view kind,
+                               const DurationPrior& prior) {
   int n = 0;
   double sum = 0, squares = 0;
   for (const FinishedWork& work : log) {

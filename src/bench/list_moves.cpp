@@ -68,19 +68,28 @@ void pass_over(WorkList& list, Seeded& dice) {
 }  // namespace
 
 void change_list(WorkList& list, Seeded& dice) {
-  switch (dice.below(12)) {
+  switch (dice.below(13)) {
     case 0:
     case 1:
     case 2:
-    case 3: return shift_one(list.jobs, dice);
+    case 3:
+      return shift_one(list.jobs, dice);
     case 4:
-    case 5: return exchange_two(list.jobs, dice);
+    case 5:
+      return exchange_two(list.jobs, dice);
     case 6:
-    case 7: return spread_elsewhere(list.jobs, dice);
-    case 8: return shuffle_block(list.jobs, dice);
+    case 7:
+      return spread_elsewhere(list.jobs, dice);
+    case 8:
+      return shuffle_block(list.jobs, dice);
     case 9:
-    case 10: return exchange_jobs(list.jobs, dice);
-    default: return pass_over(list, dice);
+    case 10:
+      return exchange_jobs(list.jobs, dice);
+    case 11:
+      return pass_over(list, dice);
+    default:
+      pass_over(list, dice);
+      return dice.below(2) == 0 ? shift_one(list.jobs, dice) : pass_over(list, dice);
   }
 }
 

@@ -10,9 +10,7 @@ namespace {
 constexpr double clock_over_shop_time = 2.8;
 constexpr Slot wanted_without_due = 30 * slots_a_day;
 
-double clock_time(const Step& step) {
-  return std::max(step.wait, step.least_gap) + clock_over_shop_time * step.hands;
-}
+double clock_time(const Step& step) { return std::max(step.wait, step.least_gap) + clock_over_shop_time * step.hands; }
 
 double due_of(const BenchJob& job) {
   if (job.promised_day) return std::min(job.due_end, (*job.promised_day + 1) * slots_a_day);
@@ -33,11 +31,15 @@ double key_of(const BenchNetwork& network, const BenchJob& job, BenchRule rule) 
     hands += step.hands;
   }
   switch (rule) {
-    case BenchRule::arrival: return job.arrives;
-    case BenchRule::due: return due_of(job);
-    case BenchRule::weight_over_work: return (hands + 1) / std::max(job.weight, 0.01);
+    case BenchRule::arrival:
+      return job.arrives;
+    case BenchRule::due:
+      return due_of(job);
+    case BenchRule::weight_over_work:
+      return (hands + 1) / std::max(job.weight, 0.01);
     case BenchRule::slack:
-    case BenchRule::latest_start: return due_of(job) - clock;
+    case BenchRule::latest_start:
+      return due_of(job) - clock;
   }
   return 0;
 }

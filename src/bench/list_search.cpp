@@ -59,7 +59,7 @@ class Annealing {
       for (int i = 0; i < plans; ++i) {
         const double left = 1 - static_cast<double>(i) / plans;
         ++result.plans;
-        step(hottest * left * left, result);
+        step(hottest * (1 + 3 * (round % 3)) * left * left, result);
       }
     }
   }

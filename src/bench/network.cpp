@@ -54,8 +54,8 @@ class Reader {
       for (std::size_t h = 0; h < person.hours.size(); ++h) {
         const ShopHours& hours = person.hours[h];
         if (!(hours.from_minute + minutes_a_slot <= hours.to_minute)) {
-          throw Refused(item_path("people", p) + "." + item_path("hours", h) + ".to_minute: " +
-                        std::to_string(hours.to_minute) + " minutes is not after from_minute, " +
+          throw Refused(item_path("people", p) + "." + item_path("hours", h) +
+                        ".to_minute: " + std::to_string(hours.to_minute) + " minutes is not after from_minute, " +
                         std::to_string(hours.from_minute));
         }
         const Slot from = slots_for(hours.from_minute), to = hours.to_minute / minutes_a_slot;
@@ -151,7 +151,8 @@ class Reader {
     }
     for (const std::string& name : operation.after) {
       const auto before = earlier.find(name);
-      if (before == earlier.end()) refuse("after", quoted_text(name) + " is not an earlier operation of this instrument");
+      if (before == earlier.end())
+        refuse("after", quoted_text(name) + " is not an earlier operation of this instrument");
       step.after.push_back({.before = before->second, .gap = step.least_gap});
     }
     return step;
@@ -165,7 +166,8 @@ class Reader {
     for (std::size_t p = 0; p < request_.people.size(); ++p) {
       const BenchPerson& person = request_.people[p];
       if (!operation.person.empty() && person.name != operation.person) continue;
-      if (!operation.skill.empty() && std::ranges::find(person.skills, operation.skill) == person.skills.end()) continue;
+      if (!operation.skill.empty() && std::ranges::find(person.skills, operation.skill) == person.skills.end())
+        continue;
       const bool whole = operation.splittable || operation.state != WorkState::to_do;
       if (!whole && step.hands > longest_[p]) {
         longest = std::max(longest, longest_[p]);
@@ -175,9 +177,11 @@ class Reader {
     }
     if (step.people != 0 || step.hands == 0) return;
     if (longest > 0) {
-      refuse("hands_on_minutes", std::to_string(operation.hands_on_minutes) + " minutes unbroken do not fit a day; the "
-                                 "longest stretch is " + std::to_string(longest * minutes_a_slot) +
-                                 ": split " + quoted_text(operation.name) + " or let it be splittable");
+      refuse("hands_on_minutes", std::to_string(operation.hands_on_minutes) +
+                                     " minutes unbroken do not fit a day; the "
+                                     "longest stretch is " +
+                                     std::to_string(longest * minutes_a_slot) + ": split " +
+                                     quoted_text(operation.name) + " or let it be splittable");
     }
     if (!operation.skill.empty()) refuse("skill", "nobody who may do it has " + quoted_text(operation.skill));
     refuse("person", "nobody can do it");
@@ -188,7 +192,8 @@ class Reader {
     if (tied) require_tie(operation, step, index);
     if (operation.state == WorkState::waiting) {
       if (!operation.wait_ends) refuse("wait_ends", "is needed for work that waits");
-      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::waiting, .at = net_.clock.slot(*operation.wait_ends)});
+      net_.fixed.push_back(
+          {.step = index, .kind = FixedStep::Kind::waiting, .at = net_.clock.slot(*operation.wait_ends)});
     } else if (operation.state == WorkState::at_work) {
       if (operation.minutes_left) step.hands = slots_for(*operation.minutes_left);
       step.splittable = true;
@@ -208,7 +213,8 @@ class Reader {
 
   void require_tie(const Operation& operation, Step& step, int index) {
     if (operation.beside) refuse("greatest_gap_minutes", "work beside the instrument is tied to nothing");
-    if (operation.splittable) refuse("greatest_gap_minutes", "work that may be split cannot be tied to the work before it");
+    if (operation.splittable)
+      refuse("greatest_gap_minutes", "work that may be split cannot be tied to the work before it");
     step.greatest_gap = slots_for(*operation.greatest_gap_minutes);
     if (before_on_instrument_ < 0) return;  // the work that it was tied to is done
     const Step& before = net_.steps[static_cast<std::size_t>(before_on_instrument_)];
@@ -275,8 +281,7 @@ BitWords free_words(const BenchNetwork& network, std::size_t person, int first_d
   const std::vector<int>& off = network.days_off[person];
   for (int day = first_day; day < first_day + days; ++day) {
     if (std::ranges::binary_search(off, day)) continue;
-    const unsigned weekday =
-        std::chrono::weekday(network.clock.first_day() + std::chrono::days(day)).iso_encoding();
+    const unsigned weekday = std::chrono::weekday(network.clock.first_day() + std::chrono::days(day)).iso_encoding();
     for (const ShopHours& hours : network.hours[person]) {
       if (static_cast<unsigned>(hours.weekday) != weekday) continue;
       const Slot from = std::max(day * slots_a_day + slots_for(hours.from_minute), network.now);

@@ -23,7 +23,7 @@ struct Step {
   int number = 0;  ///< of its instrument's operations
   int hands = 0, wait = 0, station_wait = 0;
   int least_gap = 0;
-  int greatest_gap = -1;  ///< to the step before it in its group; -1: none
+  int greatest_gap = -1;    ///< to the step before it in its group; -1: none
   std::uint8_t people = 0;  ///< who may do it, a bit each
   bool splittable = false;
   int least_piece = 1;
@@ -66,8 +66,8 @@ struct BenchNetwork {
   std::vector<BenchJob> jobs;
   std::vector<FixedStep> fixed;  ///< in the order they are placed
   std::vector<int> station_counts;
-  std::vector<std::vector<ShopHours>> hours;   ///< a person
-  std::vector<std::vector<int>> days_off;      ///< a person, sorted day numbers
+  std::vector<std::vector<ShopHours>> hours;  ///< a person
+  std::vector<std::vector<int>> days_off;     ///< a person, sorted day numbers
   struct Unfit {
     Slot from, until;
   };
@@ -75,8 +75,8 @@ struct BenchNetwork {
 };
 
 /// Lays the request out for planning.
-/// @throws Refused naming the operation that can never be done: unknown names, work longer than any stretch of hours that
-/// its people keep, a skill nobody has, hours that end before they begin.
+/// @throws Refused naming the operation that can never be done: unknown names, work longer than any stretch of hours
+/// that its people keep, a skill nobody has, hours that end before they begin.
 [[nodiscard]] BenchNetwork bench_network(const BenchRequest& request);
 
 /// `"glue bridge" of "parlour, 1930s"`.

@@ -76,7 +76,9 @@ void describe(FieldVisitor& visit, Operation& operation) {
         [&](const Field& field, Moment& value) { object(visit, field, value); });
   choice(visit, {"state", "how far it is", Need::has_default}, operation.state, states);
   maybe(visit, {"minutes_left", "of the hands-on work, when at work"}, operation.minutes_left,
-        [&](const Field& field, int& value) { visit.integer(field, value, {0, 6000, "minutes"}); });
+        [&](const Field& field, int& value) {
+          visit.integer(field, value, {0, 6000, "minutes"});
+        });
   maybe(visit, {"wait_ends", "when the wait that runs will end"}, operation.wait_ends,
         [&](const Field& field, Moment& value) { object(visit, field, value); });
 }

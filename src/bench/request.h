@@ -63,20 +63,21 @@ struct Operation {
   std::string kind;  ///< what it is called in the shop's log of durations; the name when empty
   int hands_on_minutes = 30;
   int wait_minutes = 0;
-  int least_gap_minutes = 0;                ///< from the end of the hands-on work before it
-  std::optional<int> greatest_gap_minutes;  ///< the same; ties it to the operation before it: both are placed or neither
-  std::vector<std::string> stations;        ///< kept through the hands-on work ...
-  int station_wait_minutes = 0;             ///< ... and this much of the wait
+  int least_gap_minutes = 0;  ///< from the end of the hands-on work before it
+  std::optional<int>
+      greatest_gap_minutes;           ///< the same; ties it to the operation before it: both are placed or neither
+  std::vector<std::string> stations;  ///< kept through the hands-on work ...
+  int station_wait_minutes = 0;       ///< ... and this much of the wait
   std::string skill;
   std::string person;
   std::string air_work;  ///< the sort of work that the air may forbid
   bool splittable = false;
   int least_piece_minutes = 30;
-  bool beside = false;             ///< work off the instrument: it neither waits for the one before it nor holds the next
+  bool beside = false;  ///< work off the instrument: it neither waits for the one before it nor holds the next
   std::vector<std::string> after;  ///< further operations of this instrument that must have ended, wait included
   std::optional<Moment> pinned;
   WorkState state = WorkState::to_do;
-  std::optional<int> minutes_left;   ///< of the hands-on work, when at work
+  std::optional<int> minutes_left;  ///< of the hands-on work, when at work
   std::optional<Moment> wait_ends;  ///< when waiting
 };
 

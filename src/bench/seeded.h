@@ -14,9 +14,7 @@ namespace tailblock {
 }
 
 /// 0 < unit < 1 from 53 bits.
-[[nodiscard]] constexpr double unit_of(std::uint64_t bits) {
-  return (static_cast<double>(bits >> 11) + 0.5) * 0x1p-53;
-}
+[[nodiscard]] constexpr double unit_of(std::uint64_t bits) { return (static_cast<double>(bits >> 11) + 0.5) * 0x1p-53; }
 
 /// Numbers drawn from a seed, the same on every machine.
 class Seeded {

@@ -68,7 +68,8 @@ void SerialPlan::extend(const Step& step) {
                   (step.greatest_gap >= 0 ? "together with the work it is tied to, " : "") +
                   "in the year ahead: hours, holidays, stations and air leave no room for it");
   }
-  for (std::size_t p = 0; p < people_.size(); ++p) people_[p].add_free_words(free_words(net_, p, days_, days_at_a_time));
+  for (std::size_t p = 0; p < people_.size(); ++p)
+    people_[p].add_free_words(free_words(net_, p, days_, days_at_a_time));
   for (std::size_t a = 0; a < fit_.size(); ++a) {
     const BitWords more = fit_words(net_, a, days_, days_at_a_time);
     fit_[a].insert(fit_[a].end(), more.begin(), more.end());

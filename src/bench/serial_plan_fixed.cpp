@@ -16,10 +16,14 @@ std::string moment_text(const Moment& moment) {
 /// Waits first, then work at hand, then what follows work begun, then pins: each is free to use what is left.
 int rank(FixedStep::Kind kind) {
   switch (kind) {
-    case FixedStep::Kind::waiting: return 0;
-    case FixedStep::Kind::at_work: return 1;
-    case FixedStep::Kind::pinned: return 2;
-    case FixedStep::Kind::follows: return 3;
+    case FixedStep::Kind::waiting:
+      return 0;
+    case FixedStep::Kind::at_work:
+      return 1;
+    case FixedStep::Kind::pinned:
+      return 2;
+    case FixedStep::Kind::follows:
+      return 3;
   }
   return 3;
 }
@@ -34,7 +38,8 @@ void SerialPlan::place_fixed(const BenchRequest& request) {
     Placed& here = placed_[static_cast<std::size_t>(fixed.step)];
     if (fixed.kind == FixedStep::Kind::waiting) {
       const Slot ends = std::max(net_.now, fixed.at);
-      const Slot leaves = step.station_wait == 0 ? net_.now : std::max(net_.now, ends - (step.wait - step.station_wait));
+      const Slot leaves =
+          step.station_wait == 0 ? net_.now : std::max(net_.now, ends - (step.wait - step.station_wait));
       here = {.start = net_.now, .end = net_.now, .free_from = ends, .person = -1};
       for (const int station : step.stations) {
         StationUse& use = stations_[static_cast<std::size_t>(station)];
@@ -98,7 +103,8 @@ Slot SerialPlan::could_begin_at_best(int index) const {
 
 void SerialPlan::refuse_pinned(const FixedStep& fixed, const BenchRequest& request) const {
   const Step& step = net_.steps[static_cast<std::size_t>(fixed.step)];
-  const std::string start = step_name(request, step) + " is pinned to " + moment_text(net_.clock.moment(fixed.at)) + ", but ";
+  const std::string start =
+      step_name(request, step) + " is pinned to " + moment_text(net_.clock.moment(fixed.at)) + ", but ";
   const Slot ends = fixed.at + step.hands;
   for (const int other : fixed_done_) {
     const Step& there = net_.steps[static_cast<std::size_t>(other)];

@@ -20,7 +20,8 @@ Slot StationUse::free_from(Slot from, Slot until, int amount) const {
 std::size_t StationUse::split(Slot slot) {
   const std::size_t i = at(slot);
   if (stretches_[i].from == slot) return i;
-  stretches_.insert(stretches_.begin() + static_cast<std::ptrdiff_t>(i) + 1, {.from = slot, .used = stretches_[i].used});
+  stretches_.insert(stretches_.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                    {.from = slot, .used = stretches_[i].used});
   return i + 1;
 }
 

@@ -54,9 +54,8 @@ InTheWay in_the_way(const SerialPlan& plan, const HoldUp& held) {
     if (there.person >= 0 && (step.people >> there.person & 1U) != 0) {
       for (const auto& [from, until] : plan.pieces(s)) taken[{other.instrument, false}] += overlap(from, until);
     }
-    const bool shares = std::ranges::any_of(step.stations, [&](int station) {
-      return std::ranges::find(other.stations, station) != other.stations.end();
-    });
+    const bool shares = std::ranges::any_of(
+        step.stations, [&](int station) { return std::ranges::find(other.stations, station) != other.stations.end(); });
     if (shares) taken[{other.instrument, true}] += overlap(there.start, net.clock.after(there.end, other.station_wait));
   }
   InTheWay most;
@@ -74,8 +73,7 @@ std::string what_holds(const SerialPlan& plan, const BenchRequest& request, std:
   const int noticeable = slots_for(60);
   if (held.step < 0 || held.until - held.from < noticeable) return "its own work and waits take until then";
   const Step& step = net.steps[static_cast<std::size_t>(held.step)];
-  const std::string work =
-      quoted_text(request.instruments[j].operations[static_cast<std::size_t>(step.number)].name);
+  const std::string work = quoted_text(request.instruments[j].operations[static_cast<std::size_t>(step.number)].name);
   const InTheWay other = in_the_way(plan, held);
   if (other.instrument >= 0) {
     return work + " waits for " + (other.station ? "the station that " : "hands that ") +

@@ -45,7 +45,8 @@ WorkList list_from_order(const BenchNetwork& network, const BenchRequest& reques
   return list;
 }
 
-std::vector<OrderEntry> order_from_list(const BenchNetwork& network, const BenchRequest& request, const WorkList& list) {
+std::vector<OrderEntry> order_from_list(const BenchNetwork& network, const BenchRequest& request,
+                                        const WorkList& list) {
   std::vector<int> next;
   int items = 0;
   for (const BenchJob& job : network.jobs) {

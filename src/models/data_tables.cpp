@@ -12,7 +12,9 @@ DataTables load_data_tables(const TextOfFile& text) {
           .salts = salt_table(text("data/salts.csv")),
           .string_sets = string_sets(text("data/string_sets.csv")),
           .tunings = tunings(text("data/tunings.csv")),
-          .attacks = attack_levels(text("data/attacks.csv"))};
+          .attacks = attack_levels(text("data/attacks.csv")),
+          .bench_weights = bench_weights(text("data/bench_weights.csv")),
+          .duration_prior = duration_prior(text("data/duration_prior.csv"))};
 }
 
 }  // namespace tailblock

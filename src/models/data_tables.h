@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "air/hygrometer.h"
+#include "bench/durations.h"
+#include "bench/weights.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
@@ -27,6 +29,8 @@ struct DataTables {
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;
   std::vector<AttackLevelRow> attacks;
+  BenchWeights bench_weights;
+  DurationPrior duration_prior;
 
   [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
 };

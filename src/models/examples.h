@@ -3,6 +3,7 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "bench/promise.h"
 #include "models/data_tables.h"
 #include "season/year.h"
 #include "setup/saddle.h"
@@ -24,5 +25,7 @@ namespace tailblock {
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
+[[nodiscard]] BenchRequest example_bench();
+[[nodiscard]] PromiseRequest example_promise();
 
 }  // namespace tailblock

@@ -5,6 +5,7 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "bench/promise.h"
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/examples.h"
@@ -41,27 +42,33 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("home-air", "the air of a home, day by day through the year", example_home_air(), home_air));
   models_.push_back(model("hygrometer", "a hygrometer's own error, from one or two salt readings", example_hygrometer(),
                           [tables](const HygrometerRequest& request) { return hygrometer(request, tables->salts); }));
-  models_.push_back(model("moisture", "the moisture wood comes to in still air, and that of a plate that follows a home's",
+  models_.push_back(model("moisture",
+                          "the moisture wood comes to in still air, and that of a plate that follows a home's",
                           example_moisture(), [](const MoistureRequest& request) { return moisture(request); }));
   models_.push_back(model("tension", "how hard each string of a set pulls", example_tension(*tables),
                           [](const TensionRequest& request) { return tension(request); }));
-  models_.push_back(model("string-line", "where every string lies over every fret", example_string_line(), string_line));
+  models_.push_back(
+      model("string-line", "where every string lies over every fret", example_string_line(), string_line));
   models_.push_back(model("clearance", "which notes clear the frets, played like this", example_clearance(*tables),
                           [tables, envelopes](const ClearanceRequest& request) {
                             return clearance(request, *envelopes(request), tables->clearance_verdicts);
                           }));
-  models_.push_back(model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
-                          [envelopes](const ClearanceRequest& request) {
-                            return least_clean_action(request, *envelopes(request));
-                          }));
+  models_.push_back(
+      model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
+            [envelopes](const ClearanceRequest& request) { return least_clean_action(request, *envelopes(request)); }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),
                           [season](const ResponseRequest& request) { return response(request, season); }));
   models_.push_back(model("year", "the action at fret 12 on every day of the year ahead", example_year(),
                           [season](const YearRequest& request) { return year(request, season); }));
-  models_.push_back(model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
-                          [season, tables](const SaddleRequest& request) {
-                            return saddle(request, season, tables->saddle_limits);
+  models_.push_back(
+      model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
+            [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
+  models_.push_back(model("bench", "what hands do next, and when each instrument is ready", example_bench(),
+                          [tables](const BenchRequest& request) { return bench(request, tables->bench_weights); }));
+  models_.push_back(model("promise", "the day that holds with a stated chance, for each instrument on the bench",
+                          example_promise(), [tables](const PromiseRequest& request) {
+                            return promise(request, tables->bench_weights, tables->duration_prior);
                           }));
 }
 

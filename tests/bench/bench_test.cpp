@@ -35,7 +35,8 @@ BenchRequest busy_shop(unsigned seed) {
                              {.weekday = 6, .from_minute = 9 * 60, .to_minute = 14 * 60}};
   request.people[0].days_off = {{.day = request.now.day + std::chrono::days(1)}};
   request.people[0].skills = {"spraying"};
-  request.clock_changes = {{.at = {.day = request.now.day + std::chrono::days(27), .minute = 180}, .forward_minutes = 60}};
+  request.clock_changes = {
+      {.at = {.day = request.now.day + std::chrono::days(27), .minute = 180}, .forward_minutes = 60}};
   for (std::size_t i = 0; i < request.instruments.size(); ++i) {
     BenchInstrument& instrument = request.instruments[i];
     if (made.between(0, 2) == 0) instrument.arrives.day += std::chrono::days(made.between(5, 20));
@@ -56,7 +57,8 @@ BenchRequest busy_shop(unsigned seed) {
       blank.beside = true;
       instrument.operations.push_back(blank);
     }
-    if (i == 3) instrument.operations.back().pinned = Moment{.day = request.now.day + std::chrono::days(70), .minute = 600};
+    if (i == 3)
+      instrument.operations.back().pinned = Moment{.day = request.now.day + std::chrono::days(70), .minute = 600};
     if (made.between(0, 1) == 0) instrument.promised = *instrument.due + std::chrono::days(made.between(-3, 3));
   }
   return request;
@@ -128,8 +130,8 @@ TEST(Bench, saves_a_quarter_against_first_come_first_served) {
     rule += result.cost.best_rule;
     found += result.cost.total;
   }
-  std::printf("  %d benches of 12: first come %.1f, best rule %.1f, search %.1f: %.1f %% lower than first come\n", benches,
-              first_come / benches, rule / benches, found / benches, 100 * (1 - found / first_come));
+  std::printf("  %d benches of 12: first come %.1f, best rule %.1f, search %.1f: %.1f %% lower than first come\n",
+              benches, first_come / benches, rule / benches, found / benches, 100 * (1 - found / first_come));
   EXPECT_LE(found, 0.75 * first_come);
 }
 

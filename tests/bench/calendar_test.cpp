@@ -72,14 +72,15 @@ TEST(BenchCalendar, keeps_shop_hours_for_hands_and_the_clock_for_waits) {
   testing::Published table("bench_calendar.csv");
   for (const CsvRow& row : table.rows()) {
     BenchRequest request = empty_shop();
-    request.instruments = {instrument(request, "it", row.whole_number("free_from", {0, 1e6, ""}),
-                                      operations_of(row.name("work")))};
+    request.instruments = {
+        instrument(request, "it", row.whole_number("free_from", {0, 1e6, ""}), operations_of(row.name("work")))};
     const BenchResult result = plan_without_faults(request);
     const std::string asked(row.name("asked"));
     const PlannedOperation& operation = planned(result, "it", asked.substr(0, 1));
     const std::string what = asked.substr(2);
-    const Moment& moment =
-        what == "starts" ? operation.starts : what == "ends" ? operation.hands_on_ends : operation.wait_ends;
+    const Moment& moment = what == "starts" ? operation.starts
+                           : what == "ends" ? operation.hands_on_ends
+                                            : operation.wait_ends;
     table.check(row, minute_after_monday(request, moment));
   }
 }
@@ -92,7 +93,8 @@ TEST(BenchCalendar, frees_a_station_when_the_wait_that_keeps_it_ends) {  // C04
                          instrument(request, "queued", 6755, {queued})};
   request.instruments[0].due = request.now.day;
   request.instruments[0].weight = 100;
-  EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "queued", "rest in clamps").starts), 7740);
+  EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "queued", "rest in clamps").starts),
+            7740);
 }
 
 TEST(BenchCalendar, does_no_work_that_the_air_forbids_and_moves_no_cure_for_it) {  // C08

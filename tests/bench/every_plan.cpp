@@ -33,8 +33,8 @@ class EveryPlan {
         free_[j] = start + next.hands_on + next.wait;
         ++done_[j];
         const bool too_dear = bound(start) + changes >= below_;
-        const double change = last >= 0 && last != static_cast<int>(j) && last_day == start / 1440
-                                  ? weights_.change_of_instrument : 0;
+        const double change =
+            last >= 0 && last != static_cast<int>(j) && last_day == start / 1440 ? weights_.change_of_instrument : 0;
         const bool found = !too_dear && search(start + next.hands_on, next.station ? free_[j] : station_free,
                                                changes + change, start / 1440, static_cast<int>(j));
         --done_[j];
@@ -94,7 +94,8 @@ BenchRequest request_of(const SmallBench& bench) {
     instrument.weight = small.weight;
     if (small.promised_day) instrument.promised = request.now.day + std::chrono::days(*small.promised_day);
     for (std::size_t k = 0; k < small.operations.size(); ++k) {
-      Operation operation = work("operation " + std::to_string(k + 1), small.operations[k].hands_on, small.operations[k].wait);
+      Operation operation =
+          work("operation " + std::to_string(k + 1), small.operations[k].hands_on, small.operations[k].wait);
       if (small.operations[k].station) operation = at_station(operation, "clamps", true);
       instrument.operations.push_back(operation);
     }

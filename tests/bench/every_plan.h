@@ -6,8 +6,8 @@
 
 namespace tailblock::testing {
 
-/// A small bench for exhaustive search: one person, every time a multiple of `grain` minutes, each instrument a chain of
-/// operations with a wait after each and maybe one station of one place, kept through the wait.
+/// A small bench for exhaustive search: one person, every time a multiple of `grain` minutes, each instrument a chain
+/// of operations with a wait after each and maybe one station of one place, kept through the wait.
 struct SmallOperation {
   int hands_on, wait;
   bool station;

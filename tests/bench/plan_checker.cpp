@@ -90,7 +90,8 @@ void check_stations(Looked& looked) {
     }
     for (const auto& [minute, count] : used) {
       if (count > station.count) {
-        looked.faults.push_back(station.name + " holds " + std::to_string(count) + " at minute " + std::to_string(minute));
+        looked.faults.push_back(station.name + " holds " + std::to_string(count) + " at minute " +
+                                std::to_string(minute));
         break;
       }
     }
@@ -101,19 +102,25 @@ void check_work(Looked& looked, const Operation& asked, const PlannedOperation& 
   const BenchRequest& request = looked.request;
   long worked = 0;
   for (const WorkPiece& piece : operation.pieces) worked += wall(request, piece.until) - wall(request, piece.from);
-  const long wanted = asked.state == WorkState::waiting   ? 0
-                      : asked.state == WorkState::at_work ? in_fives(asked.minutes_left.value_or(asked.hands_on_minutes))
-                                                          : in_fives(asked.hands_on_minutes);
+  const long wanted = asked.state == WorkState::waiting ? 0
+                      : asked.state == WorkState::at_work
+                          ? in_fives(asked.minutes_left.value_or(asked.hands_on_minutes))
+                          : in_fives(asked.hands_on_minutes);
   if (worked != wanted) looked.say(operation, "works " + std::to_string(worked) + " of " + std::to_string(wanted));
-  if (!asked.splittable && asked.state == WorkState::to_do && operation.pieces.size() > 1) looked.say(operation, "broken up");
+  if (!asked.splittable && asked.state == WorkState::to_do && operation.pieces.size() > 1)
+    looked.say(operation, "broken up");
   if (asked.state == WorkState::waiting) {
-    if (operation.wait_ends != std::max(*asked.wait_ends, request.now)) looked.say(operation, "its running wait was moved");
-  } else if (elapsed(request, operation.wait_ends) - elapsed(request, operation.hands_on_ends) != in_fives(asked.wait_minutes)) {
+    if (operation.wait_ends != std::max(*asked.wait_ends, request.now))
+      looked.say(operation, "its running wait was moved");
+  } else if (elapsed(request, operation.wait_ends) - elapsed(request, operation.hands_on_ends) !=
+             in_fives(asked.wait_minutes)) {
     looked.say(operation, "waits " + std::to_string(elapsed(request, operation.wait_ends) -
                                                     elapsed(request, operation.hands_on_ends)));
   }
-  if (asked.pinned && asked.state == WorkState::to_do && operation.starts != *asked.pinned) looked.say(operation, "is not where it is pinned");
-  if (!asked.person.empty() && wanted > 0 && operation.person != asked.person) looked.say(operation, "not by " + asked.person);
+  if (asked.pinned && asked.state == WorkState::to_do && operation.starts != *asked.pinned)
+    looked.say(operation, "is not where it is pinned");
+  if (!asked.person.empty() && wanted > 0 && operation.person != asked.person)
+    looked.say(operation, "not by " + asked.person);
   if (!asked.skill.empty() && wanted > 0) {
     const auto person = std::ranges::find(request.people, operation.person, &BenchPerson::name);
     if (person == request.people.end() || std::ranges::find(person->skills, asked.skill) == person->skills.end())
@@ -134,7 +141,8 @@ void check_order(Looked& looked, const BenchInstrument& instrument) {
   for (const Operation& asked : instrument.operations) {
     const PlannedOperation& operation = *looked.by_name.at({instrument.name, asked.name});
     const long start = elapsed(request, operation.starts);
-    if (asked.state == WorkState::to_do && operation.starts < instrument.arrives) looked.say(operation, "before it arrives");
+    if (asked.state == WorkState::to_do && operation.starts < instrument.arrives)
+      looked.say(operation, "before it arrives");
     const auto follows = [&](const PlannedOperation& earlier) {
       if (asked.state != WorkState::to_do) return;
       if (start < elapsed(request, earlier.wait_ends)) looked.say(operation, "before the wait of " + earlier.operation);

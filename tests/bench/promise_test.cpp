@@ -41,7 +41,8 @@ TEST(Durations, have_the_quantiles_of_a_log_normal) {
   for (const CsvRow& row : table.rows()) {
     const LearntDuration learnt{.finished = 0, .mean = 0, .scale = row.number("scatter", {0, 2, ""}), .freedom = 1e9};
     const double z = row.number("z", {-5, 5, ""});
-    table.check(row, row.number("median", {0, 1e4, ""}) * times_estimate(learnt, student_from_normal(z, learnt.freedom)));
+    table.check(row,
+                row.number("median", {0, 1e4, ""}) * times_estimate(learnt, student_from_normal(z, learnt.freedom)));
   }
 }
 
@@ -86,7 +87,9 @@ class SimulatedShop {
         if (habit_.contains(operation.name)) continue;
         habit_[operation.name] = 0.15 * normal_(dice_);
         for (int i = 0; i < 30; ++i)
-          log.push_back({.kind = operation.name, .estimated_minutes = 60, .actual_minutes = 60 * times(operation.name, normal_(dice_))});
+          log.push_back({.kind = operation.name,
+                         .estimated_minutes = 60,
+                         .actual_minutes = 60 * times(operation.name, normal_(dice_))});
       }
     }
     return log;
@@ -98,7 +101,8 @@ class SimulatedShop {
       const double shared = normal_(dice_);
       for (Operation& operation : instrument.operations) {
         const double z = 0.5 * shared + std::sqrt(0.75) * normal_(dice_);
-        operation.hands_on_minutes = std::max(5, static_cast<int>(operation.hands_on_minutes * times(operation.name, z)));
+        operation.hands_on_minutes =
+            std::max(5, static_cast<int>(operation.hands_on_minutes * times(operation.name, z)));
         if (!operation.air_work.empty()) operation.hands_on_minutes = std::min(operation.hands_on_minutes, 60);
         if (operation.hands_on_minutes > 500) operation.splittable = true;
       }
@@ -141,8 +145,8 @@ TEST(Promise, of_eighty_percent_is_kept_on_75_to_88_percent_of_simulated_shops) 
     }
   }
   const double share = static_cast<double>(kept) / promises;
-  std::printf("  %d promises: %.1f %% kept (stated %.1f %%); the first day with at least 80 %%: %.1f %% kept\n", promises,
-              100 * share, 100 * stated / promises, 100.0 * sure_kept / promises);
+  std::printf("  %d promises: %.1f %% kept (stated %.1f %%); the first day with at least 80 %%: %.1f %% kept\n",
+              promises, 100 * share, 100 * stated / promises, 100.0 * sure_kept / promises);
   EXPECT_GE(share, 0.75);
   EXPECT_LE(share, 0.88);
 }

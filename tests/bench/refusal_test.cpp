@@ -38,7 +38,8 @@ void refuses(const BenchRequest& request, const std::string& line) {
 
 TEST(BenchRefusals, name_work_longer_than_any_day) {  // C10
   refuses(one_instrument({work("level frets", 600)}),
-          "instruments[0].operations[0].hands_on_minutes: 600 minutes unbroken do not fit a day; the longest stretch is 510: "
+          "instruments[0].operations[0].hands_on_minutes: 600 minutes unbroken do not fit a day; the longest stretch "
+          "is 510: "
           "split \"level frets\" or let it be splittable");
 }
 
@@ -57,9 +58,12 @@ TEST(BenchRefusals, name_a_group_that_fits_no_day) {
 TEST(BenchRefusals, name_work_that_the_air_forbids_all_year) {
   BenchRequest request = one_instrument({work("coat", 30)});
   request.instruments[0].operations[0].air_work = "lacquer";
-  request.unfit_air = {{.work = "lacquer", .from = request.now, .until = {.day = request.now.day + std::chrono::days(900), .minute = 0}}};
-  refuses(request,
-          "\"coat\" of \"parlour\" fits no day in the year ahead: hours, holidays, stations and air leave no room for it");
+  request.unfit_air = {{.work = "lacquer",
+                        .from = request.now,
+                        .until = {.day = request.now.day + std::chrono::days(900), .minute = 0}}};
+  refuses(
+      request,
+      "\"coat\" of \"parlour\" fits no day in the year ahead: hours, holidays, stations and air leave no room for it");
 }
 
 TEST(BenchRefusals, name_both_of_two_pins_that_clash) {
@@ -68,13 +72,15 @@ TEST(BenchRefusals, name_both_of_two_pins_that_clash) {
   request.instruments[1].name = "jumbo";
   request.instruments[0].operations[0] = pinned(work("set up", 60), request, 1, 600);
   request.instruments[1].operations[0] = pinned(work("glue", 30), request, 1, 630);
-  refuses(request, "\"glue\" of \"jumbo\" is pinned to 2026-03-03 10:30, but \"set up\" of \"parlour\" has the hands then");
+  refuses(request,
+          "\"glue\" of \"jumbo\" is pinned to 2026-03-03 10:30, but \"set up\" of \"parlour\" has the hands then");
 }
 
 TEST(BenchRefusals, name_a_pin_outside_hours_or_past) {
   BenchRequest request = one_instrument({work("set up", 60)});
   request.instruments[0].operations[0] = pinned(work("set up", 60), request, 5, 600);
-  refuses(request, "\"set up\" of \"parlour\" is pinned to 2026-03-07 10:00, but nobody who can do it is there for all of it");
+  refuses(request,
+          "\"set up\" of \"parlour\" is pinned to 2026-03-07 10:00, but nobody who can do it is there for all of it");
   request.instruments[0].operations[0] = pinned(work("set up", 60), request, -1, 600);
   refuses(request, "\"set up\" of \"parlour\" is pinned to 2026-03-01 10:00, which is past");
 }
@@ -82,8 +88,9 @@ TEST(BenchRefusals, name_a_pin_outside_hours_or_past) {
 TEST(BenchRefusals, name_what_cannot_end_before_a_pin) {
   BenchRequest request = one_instrument({work("glue", 30, 1440), work("set up", 60)});
   request.instruments[0].operations[1] = pinned(work("set up", 60), request, 0, 900);
-  refuses(request, "\"set up\" of \"parlour\" is pinned to 2026-03-02 15:00, but \"glue\" of \"parlour\" before it cannot have "
-                   "ended by then");
+  refuses(request,
+          "\"set up\" of \"parlour\" is pinned to 2026-03-02 15:00, but \"glue\" of \"parlour\" before it cannot have "
+          "ended by then");
 }
 
 TEST(BenchRefusals, name_work_that_a_pinned_day_leaves_no_hands_for) {
@@ -92,8 +99,9 @@ TEST(BenchRefusals, name_work_that_a_pinned_day_leaves_no_hands_for) {
   request.instruments[1].name = "jumbo";
   request.instruments[0].operations[1] = pinned(work("string", 30), request, 0, 900);
   request.instruments[1].operations[1] = pinned(work("string", 30), request, 0, 930);
-  refuses(request, "\"string\" of \"jumbo\" is pinned too soon: no plan was found in which \"clean\" of \"jumbo\" before it has "
-                   "ended by then");
+  refuses(request,
+          "\"string\" of \"jumbo\" is pinned too soon: no plan was found in which \"clean\" of \"jumbo\" before it has "
+          "ended by then");
 }
 
 TEST(BenchRefusals, name_a_station_that_holds_more_than_it_can) {

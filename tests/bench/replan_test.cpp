@@ -16,7 +16,8 @@ const BenchWeights weights = bench_weights(testing::repository_file("data/bench_
 
 /// The bench with the plan's days promised and its order kept.
 BenchRequest promised(BenchRequest request, const BenchResult& plan) {
-  for (std::size_t j = 0; j < request.instruments.size(); ++j) request.instruments[j].promised = plan.instruments[j].ready.day;
+  for (std::size_t j = 0; j < request.instruments.size(); ++j)
+    request.instruments[j].promised = plan.instruments[j].ready.day;
   request.kept_order = plan.order;
   return request;
 }
@@ -52,8 +53,8 @@ TEST(Replan, leaves_work_begun_where_it_is) {  // P06
   EXPECT_EQ(again.next.at(0).starts, request.now);
 }
 
-/// P04: half a day is lost. Later moves of promises among twelve: keeping the old order, replanning as if nothing had been
-/// promised, replanning with the promises weighed.
+/// P04: half a day is lost. Later moves of promises among twelve: keeping the old order, replanning as if nothing had
+/// been promised, replanning with the promises weighed.
 TEST(Replan, moves_fewer_promises_than_either_keeping_the_order_or_planning_afresh) {
   double kept = 0, afresh = 0, weighed = 0;
   const int benches = 60;
@@ -80,8 +81,10 @@ TEST(Replan, moves_fewer_promises_than_either_keeping_the_order_or_planning_afre
     request.plans = 1;
     kept += moved(bench(request, weights));
   }
-  std::printf("  half a day lost: %.1f of 12 promises move when the order is (nearly) kept, %.1f planned afresh, %.1f weighed\n",
-              kept / benches, afresh / benches, weighed / benches);
+  std::printf(
+      "  half a day lost: %.1f of 12 promises move when the order is (nearly) kept, %.1f planned afresh, %.1f "
+      "weighed\n",
+      kept / benches, afresh / benches, weighed / benches);
   EXPECT_LT(weighed, 0.8 * afresh);
   EXPECT_LT(weighed, 0.8 * kept);
 }

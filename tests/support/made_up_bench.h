@@ -1,7 +1,7 @@
 #pragma once
 
-// An invented bench for tests and benchmarks: six kinds of repair with their glue, clamps, coats and cures, as the study
-// that the planner follows describes them. Every figure is invented.
+// An invented bench for tests and benchmarks: six kinds of repair with their glue, clamps, coats and cures, as the
+// study that the planner follows describes them. Every figure is invented.
 
 #include <algorithm>
 #include <random>
@@ -76,28 +76,33 @@ class MadeUpBench {
     for (const Operation& operation : made.operations) {
       days += operation.wait_minutes / 1440.0 + 2.8 * operation.hands_on_minutes / 1440.0;
     }
-    made.due = std::max(made.arrives.day, request.now.day) +
-               std::chrono::days(static_cast<int>(days * 1.2 + between(1, 12)));
+    made.due =
+        std::max(made.arrives.day, request.now.day) + std::chrono::days(static_cast<int>(days * 1.2 + between(1, 12)));
     return made;
   }
 
   std::vector<Operation> repair(int kind) {
     switch (kind) {
-      case 0: return {work("measure", fives(20, 40)), work("set up", fives(60, 150))};
+      case 0:
+        return {work("measure", fives(20, 40)), work("set up", fives(60, 150))};
       case 1:
         return {work("open and clean brace", fives(30, 60)),
-                at_station(work("glue brace", fives(20, 45), 960), "go-bar deck", true), work("check and string", fives(45, 90))};
-      case 2: return crack();
+                at_station(work("glue brace", fives(20, 45), 960), "go-bar deck", true),
+                work("check and string", fives(45, 90))};
+      case 2:
+        return crack();
       case 3:
         return {work("take bridge off", fives(60, 120)), work("clean both faces", fives(60, 120)),
-                at_station(work("glue bridge", fives(30, 45), 1440), "clamps", true), work("string and set up", fives(60, 120))};
+                at_station(work("glue bridge", fives(30, 45), 1440), "clamps", true),
+                work("string and set up", fives(60, 120))};
       case 4:
         return {work("take neck off", fives(120, 180), 3 * 1440), work("cut heel", fives(150, 300)),
-                at_station(work("glue neck", fives(40, 60), 1440), "clamps", true), work("fill and level", fives(60, 120)),
-                work("set up", fives(90, 150))};
+                at_station(work("glue neck", fives(40, 60), 1440), "clamps", true),
+                work("fill and level", fives(60, 120)), work("set up", fives(90, 150))};
       default:
         return {work("take frets out", fives(60, 90)), work("level board", fives(60, 120)),
-                work("seat frets", fives(150, 240)), work("level, crown and polish", fives(150, 240)), work("set up", fives(60, 120))};
+                work("seat frets", fives(150, 240)), work("level, crown and polish", fives(150, 240)),
+                work("set up", fives(60, 120))};
     }
   }
 
