@@ -13,6 +13,8 @@ target_link_libraries(tailblock_test_support_headers INTERFACE tailblock_house)
 add_library(tailblock_test_support INTERFACE)
 target_link_libraries(tailblock_test_support INTERFACE tailblock_test_support_headers GTest::gtest GTest::gtest_main
                                                        rapidcheck)
+# A test's own lines run once: -O1 compiles them in two thirds of the time. The rooms they test are the shop's.
+target_compile_options(tailblock_test_support INTERFACE $<$<CONFIG:Release>:-O1>)
 
 # What nearly every test includes and never changes, compiled once: it halves the time of a test.
 add_library(tailblock_test_prefix OBJECT ${PROJECT_SOURCE_DIR}/cmake/test_prefix.cpp)

@@ -2,6 +2,8 @@
 # A room without a .cpp has no library; its headers are found all the same.
 
 find_package(PkgConfig REQUIRED)
+pkg_check_modules(cairo REQUIRED IMPORTED_TARGET cairo cairo-pdf)
+pkg_check_modules(clp REQUIRED IMPORTED_TARGET clp)
 pkg_check_modules(httplib REQUIRED IMPORTED_TARGET cpp-httplib)  # carries the macros that Debian built it with
 pkg_check_modules(sodium REQUIRED IMPORTED_TARGET libsodium)
 pkg_check_modules(sqlite3 REQUIRED IMPORTED_TARGET sqlite3)
@@ -13,8 +15,10 @@ find_library(SOCI_SQLITE3 soci_sqlite3 REQUIRED)
 
 set(needs_body Eigen3::Eigen)
 set(needs_season Eigen3::Eigen)
+set(needs_setup PkgConfig::clp Eigen3::Eigen)
 set(needs_models nlohmann_json::nlohmann_json)
 set(needs_book ${SOCI_SQLITE3} ${SOCI_CORE} PkgConfig::sqlite3 PkgConfig::sodium nlohmann_json::nlohmann_json)
+set(needs_paper PkgConfig::cairo)
 set(needs_http PkgConfig::httplib OpenSSL::SSL OpenSSL::Crypto nlohmann_json::nlohmann_json)
 set(needs_cli CLI11::CLI11 nlohmann_json::nlohmann_json)
 
@@ -25,6 +29,18 @@ set(generated_http ${TAILBLOCK_ASSET_SOURCE})
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/rooms.txt)
 file(STRINGS src/rooms.txt TAILBLOCK_ROOMS)
 
+# What most files include and never change, compiled once (docs/decisions/0014-compile-shared-headers-once.md). The rooms
+# that see the HTTP library see its macros too and go without. Off for clang-tidy and where each file shall prove that it
+# includes what it uses.
+option(TAILBLOCK_PREFIX "Compile the standard headers that most files include once" ON)
+if(TAILBLOCK_PREFIX)
+  add_library(tailblock_prefix OBJECT ${PROJECT_SOURCE_DIR}/cmake/prefix.cpp)
+  target_link_libraries(tailblock_prefix PRIVATE tailblock_house)
+  target_precompile_headers(tailblock_prefix PRIVATE <algorithm> <array> <chrono> <cmath> <functional> <map> <memory>
+                            <optional> <span> <string> <string_view> <vector>)
+endif()
+set(rooms_without_prefix http cli)
+
 set(rooms_above "")  # libraries of the rooms already made
 foreach(room IN LISTS TAILBLOCK_ROOMS)
   file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/${room}/*.cpp)
@@ -33,6 +49,9 @@ foreach(room IN LISTS TAILBLOCK_ROOMS)
   if(sources)
     add_library(tailblock_${room} STATIC ${sources})
     target_link_libraries(tailblock_${room} PUBLIC tailblock_house ${rooms_above} ${needs_${room}})
+    if(TAILBLOCK_PREFIX AND NOT room IN_LIST rooms_without_prefix)
+      target_precompile_headers(tailblock_${room} REUSE_FROM tailblock_prefix)
+    endif()
     list(PREPEND rooms_above tailblock_${room})
   endif()
   set(rooms_to_${room} ${rooms_above})  # this room and those above it

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "strings/clearance.h"
+#include "strings/intonation.h"
 #include "strings/string_tables.h"
 
 namespace {
@@ -44,6 +45,19 @@ void string_line_of_six_strings(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(string_line(request));
 }
 BENCHMARK(string_line_of_six_strings)->Unit(benchmark::kMicrosecond);
+
+void intonation_of_six_strings(benchmark::State& state) {
+  const ClearanceRequest set_up = well_set_up();
+  IntonationRequest request;
+  request.neck = set_up.neck;
+  request.action = set_up.action;
+  request.strings = set_up.strings;
+  request.octave_errors = {{.string = 6, .cents = 3}};
+  request.saddle = SaddleTop{.front_bass = mm(3), .front_treble = mm(1)};
+  const IntonationLimits limits = intonation_limits(text_of("data/intonation_limits.csv"));
+  for (auto _ : state) benchmark::DoNotOptimize(intonation(request, limits));
+}
+BENCHMARK(intonation_of_six_strings)->Unit(benchmark::kMicrosecond);
 
 void clearance_map(benchmark::State& state) {
   const ClearanceRequest request = well_set_up();

@@ -78,10 +78,11 @@ void add_changed_schema(Session& session, Troubles& troubles) {
 
 template <class Record>
 void add_unreadable(Session& session, Troubles& troubles) {
+  const std::string table(table_of<Record>);
   try {
-    each_record<Record>(session, std::string(table_of<Record>) + " AS record", {}, [](Record&&) {});
+    each_record<Record>(session, table + " AS record", {}, [](Record&&) {});
   } catch (const StorageFault& fault) {
-    troubles.push_back(std::string(table_of<Record>) + ": " + fault.what());
+    troubles.push_back(table + ": " + fault.what());
   }
 }
 

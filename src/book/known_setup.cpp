@@ -97,17 +97,22 @@ std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine&
   return rod_figure(neck, tables.saddle_limits.rod_figure_sd, rod_turns(story, today));
 }
 
-std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
-  std::optional<double> latest;
+const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = nullptr;
   for (const VisitStory& visit : story.visits) {
     if (visit.visit.date > until) break;
     for (const ReadingState state : {ReadingState::as_found, ReadingState::as_left}) {
       for (const Reading& reading : visit.readings) {
-        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = reading.value;
+        if (reading.state == state && reading.superseded_by == 0 && reading.measure == measure) latest = &reading;
       }
     }
   }
   return latest;
+}
+
+std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until) {
+  const Reading* latest = latest_kept(story, measure, until);
+  return latest == nullptr ? std::nullopt : std::optional(latest->value);
 }
 
 KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {
@@ -130,6 +135,7 @@ KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, D
       known_or(story, today, "action12_treble", tables.players.treble.wanted, "Action at fret 12, treble", said);
   setup.clearance.strings = tuned(string_set_named(tables.string_sets, instrument.string_set),
                                   tuning_named(tables.tunings, instrument.tuning));
+  neck.string_count = static_cast<int>(setup.clearance.strings.size());
   setup.clearance.attack =
       attack_named(tables.attacks, attack_level_names[static_cast<std::size_t>(instrument.attack)]);
   said.push_back("Frets level, " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +

@@ -1,6 +1,7 @@
 #include "book/questions.h"
 
 #include "book/book.h"
+#include "strings/rod_turn.h"
 
 namespace tailblock {
 namespace {
@@ -49,6 +50,23 @@ BridgeMeasures known_bridge(const InstrumentStory& story, Date today, std::vecto
   return bridge;
 }
 
+void raise_crowns(NeckLine& neck, const std::vector<double>& raise_mm) {
+  if (raise_mm.size() > static_cast<std::size_t>(neck.fret_count)) {
+    throw Refused("crown_departures_mm: fret " + std::to_string(raise_mm.size()) + " is raised, the neck has " +
+                  std::to_string(neck.fret_count) + " frets");
+  }
+  neck.crown_departures_mm.resize(static_cast<std::size_t>(neck.fret_count), 0);
+  for (std::size_t i = 0; i < raise_mm.size(); ++i) neck.crown_departures_mm[i] += raise_mm[i];
+}
+
+std::vector<AttackMark> attack_marks(const std::vector<AttackLevelRow>& levels) {
+  std::vector<AttackMark> marks;
+  for (const AttackLevelRow& level : levels) {
+    marks.push_back({level.name, level.attack.amplitude_bass, level.attack.amplitude_treble});
+  }
+  return marks;
+}
+
 }  // namespace
 
 SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
@@ -71,59 +89,82 @@ SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   return answer;
 }
 
-SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
-                           EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
-  SaddleAnswer answer;
-  today = wishes.today.value_or(today);
+SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                             EnvelopeMemo& memo, const SaddleWishes& wishes, Date today,
+                             std::vector<std::string>& assumed) {
   const KnownSetup setup = known_setup(story, tables, today);
   const PlayerNeeds needs = player_needs(story, setup, tables, memo);
-  answer.assumed = all_assumed(setup, needs);
-  SaddleRequest& request = answer.request;
+  assumed = all_assumed(setup, needs);
+  SaddleRequest request;
   request.instrument = response_request(story, std::move(log), today);
   request.first = wishes.first.value_or(today);
   request.limits = wishes.limits.value_or(needs.limits);
   request.wanted_bass = wishes.wanted_bass.value_or(needs.wanted_bass);
   request.wanted_treble = wishes.wanted_treble.value_or(needs.wanted_treble);
-  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, answer.assumed);
+  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, assumed);
   request.scale_length = story.instrument.scale_length;
   request.body_joint_fret = story.instrument.body_joint_fret;
   request.rod = known_rod(story, setup.clearance.neck, tables, today);
-  answer.result = saddle(request, tables.season(), tables.saddle_limits);
-  request.instrument.home.log.clear();
+  if (const auto heel = latest_reading(story, "heel_depth", today)) request.heel_depth = mm(*heel);
+  return request;
+}
+
+SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                           EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
+  SaddleAnswer answer;
+  answer.request =
+      saddle_request(story, std::move(log), tables, memo, wishes, wishes.today.value_or(today), answer.assumed);
+  answer.result = saddle(answer.request, tables.season(), tables.saddle_limits);
+  answer.request.instrument.home.log.clear();
   return answer;
 }
 
 StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTables& tables, EnvelopeMemo& memo,
                                     const Sliders& sliders, Date today) {
   KnownSetup setup = known_setup(story, tables, today);
-  NeckLine& neck = setup.clearance.neck;
-  StringAction& action = setup.clearance.action;
-  const OuterHeights now = outer_heights(neck, action);
-  const Length relief = sliders.relief.value_or(neck.relief);
-  const RodFigure rod =
-      known_rod(story, neck, tables, today).value_or(rod_figure(neck, tables.saddle_limits.rod_figure_sd, {}));
-  const BowedNeck bowed = bowed_to(neck, action, relief, rod.action12_per_relief);
-  const SaddleMove per_mm = saddle_move(neck, mm(1), mm(1));
-  neck = bowed.neck;
-  action = bowed.action;
-  *action.action12_bass += mm(sliders.saddle_raise_bass / per_mm.bass);
-  *action.action12_treble += mm(sliders.saddle_raise_treble / per_mm.treble);
+  ClearanceRequest& request = setup.clearance;
+  if (sliders.relief_read) request.neck.relief = *sliders.relief_read;
+  const HeldSetUp measured = held_set_up(request.neck, request.action);
+  const Length relief = sliders.relief.value_or(measured.neck.relief);
+  const RodFigure rod = known_rod(story, request.neck, tables, today)
+                            .value_or(rod_figure(request.neck, tables.saddle_limits.rod_figure_sd, {}));
+  HeldSetUp moved = with_rod_turned(measured, relief - measured.neck.relief, rod.action12_per_relief);
+  const Length body_rise_bass = *moved.action.saddle_over_frets_bass - *measured.action.saddle_over_frets_bass;
+  const Length body_rise_treble = *moved.action.saddle_over_frets_treble - *measured.action.saddle_over_frets_treble;
+  *moved.action.saddle_over_frets_bass += sliders.saddle_raise_bass;
+  *moved.action.saddle_over_frets_treble += sliders.saddle_raise_treble;
+  raise_crowns(moved.neck, sliders.crown_departures_mm);
+  request.neck = moved.neck;
+  request.action = moved.action;
+  if (sliders.amplitude_bass) request.attack = attack_of(tables.attacks, request.attack, *sliders.amplitude_bass);
 
-  StringLineRequest request{.neck = neck, .action = action};
-  const auto bridge_top = [&](const char* measure, Length saddle_over_frets) -> std::optional<Length> {
+  StringLineRequest drawn{.neck = request.neck, .action = request.action};
+  const auto bridge_top = [&](const char* measure, Length saddle_over_frets, Length rise) -> std::optional<Length> {
     const auto exposure = latest_reading(story, measure, today);
     if (!exposure) return std::nullopt;
-    return saddle_over_frets - mm(*exposure);
+    return saddle_over_frets - mm(*exposure) + rise;
   };
-  request.bridge_top_over_frets_bass = bridge_top("saddle_exposure_bass", now.saddle_over_frets_bass);
-  request.bridge_top_over_frets_treble = bridge_top("saddle_exposure_treble", now.saddle_over_frets_treble);
+  drawn.bridge_top_over_frets_bass =
+      bridge_top("saddle_exposure_bass", *measured.action.saddle_over_frets_bass, body_rise_bass);
+  drawn.bridge_top_over_frets_treble =
+      bridge_top("saddle_exposure_treble", *measured.action.saddle_over_frets_treble, body_rise_treble);
 
-  return {
-      .string_line = string_line(request),
-      .clearance = clearance(setup.clearance, *memo.of(envelope_request(setup.clearance)), tables.clearance_verdicts),
-      .relief = relief,
-      .rod = rod,
-      .assumed = setup.assumed};
+  const auto envelopes = memo.of(envelope_request(request));
+  StringLineAnswer answer{.string_line = string_line(drawn),
+                          .clearance = clearance(request, *envelopes, tables.clearance_verdicts),
+                          .swing = {},
+                          .cure = least_cure(request, *envelopes, tables.clearance_verdicts),
+                          .request = request,
+                          .hard_attack = hardest_of(tables.attacks, request.attack),
+                          .relief = relief,
+                          .rod = rod,
+                          .attacks = attack_marks(tables.attacks),
+                          .assumed = setup.assumed};
+  const NoteClearance& worst = answer.clearance.notes[static_cast<std::size_t>(answer.clearance.worst_note)];
+  const bool chosen = sliders.string && sliders.stopped_fret;
+  answer.swing = note_swing(request, *envelopes, tables.clearance_verdicts, chosen ? *sliders.string : worst.string,
+                            chosen ? *sliders.stopped_fret : worst.stopped_fret);
+  return answer;
 }
 
 void describe(FieldVisitor& visit, SeasonAnswer& answer) {
@@ -153,11 +194,24 @@ void describe(FieldVisitor& visit, SaddleAnswer& answer) {
   assumed_list(visit, answer.assumed);
 }
 
+void describe(FieldVisitor& visit, AttackMark& mark) {
+  visit.text({"name", "as the tables call it"}, mark.name, 100);
+  visit.length({"amplitude_bass_mm", "swing normal to the board at the pluck, lowest string"}, mark.amplitude_bass,
+               {0.05, 5, "mm"});
+  visit.length({"amplitude_treble_mm", "the same, string 1"}, mark.amplitude_treble, {0.05, 5, "mm"});
+}
+
 void describe(FieldVisitor& visit, StringLineAnswer& answer) {
   object(visit, {"string_line", "where every string lies"}, answer.string_line);
   object(visit, {"clearance", "which notes clear the frets"}, answer.clearance);
+  object(visit, {"swing", "of the note asked for, or of the worst"}, answer.swing);
+  object(visit, {"cure", "the least that frees every touching note"}, answer.cure);
+  object(visit, {"request", "what clearance was asked, sliders and all; contact may be asked the same"},
+         answer.request);
+  object(visit, {"hard_attack", "the hardest this player plays, for contact-map"}, answer.hard_attack);
   visit.length({"relief_mm", "drawn with this relief"}, answer.relief, {-1.5, 4, "mm"});
   object(visit, {"rod", "how the action was taken to follow the relief"}, answer.rod);
+  list(visit, {"attacks", "how hard players play"}, answer.attacks, {0, 100});
   assumed_list(visit, answer.assumed);
 }
 

@@ -7,9 +7,13 @@
 #include "book/records.h"
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/bowed_neck.h"
 #include "strings/clearance.h"
+#include "strings/intonation.h"
+#include "strings/least_cure.h"
+#include "strings/note_swing.h"
 
 namespace tailblock {
 
@@ -18,6 +22,9 @@ namespace tailblock {
 
 /// The newest reading of a measure that was not superseded, up to a day; as left counts after as found.
 [[nodiscard]] std::optional<double> latest_reading(const InstrumentStory& story, std::string_view measure, Date until);
+
+/// The same with what it was read with; null when there is none. Points into the story.
+[[nodiscard]] const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until);
 
 /// Neck, strings and player as far as the book knows them.
 struct KnownSetup {
@@ -83,22 +90,76 @@ void describe(FieldVisitor&, SaddleAnswer&);
                                          const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
                                          Date today);
 
+/// The saddle question of an instrument, as its records put it; what was assumed is added to the list.
+[[nodiscard]] SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                           const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
+                                           Date today, std::vector<std::string>& assumed);
+
+/// What is wanted of the neck otherwise than the year and the bridge ask for.
+struct NeckWishes {
+  std::optional<Length> action12_wanted_bass, action12_wanted_treble;  ///< mean of the year
+  std::optional<Length> exposure_wanted_bass, exposure_wanted_treble;
+  std::optional<Length> relief_wanted;
+};
+
+struct NeckAnswer {
+  NeckAngleRequest request;
+  NeckAngleResult result;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, NeckAnswer&);
+
+/// Whether an instrument's neck angle is called for and what it takes, from the same year and the same function as the
+/// saddle's offer to turn the neck.
+[[nodiscard]] NeckAnswer neck_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                                     EnvelopeMemo& memo, const NeckWishes& wishes, Date today);
+
 /// How far the page's sliders stand from what the book knows.
 struct Sliders {
-  Length saddle_raise_bass, saddle_raise_treble;  ///< at the saddle; positive is taller
-  std::optional<Length> relief;
+  Length saddle_raise_bass{}, saddle_raise_treble{};  ///< at the saddle; positive is taller
+  std::optional<Length> relief{};                     ///< the rod turned until this is read: the strings move with it
+  std::optional<Length> relief_read{};     ///< read again, before the rod is turned: the measured heights stay
+  std::optional<Length> amplitude_bass{};  ///< played harder or softer; treble follows
+  std::vector<double>
+      crown_departures_mm{};  ///< raised over the crowns known, fret 1 first; may be shorter than the frets
+  std::optional<int> string{}, stopped_fret{};  ///< the note whose swing is wanted; the worst where not both are given
 };
+
+/// How hard a player plays, by name, for the marks beside a slider.
+struct AttackMark {
+  std::string name;
+  Length amplitude_bass, amplitude_treble;
+};
+void describe(FieldVisitor&, AttackMark&);
 
 struct StringLineAnswer {
   StringLineResult string_line;
   ClearanceResult clearance;
+  NoteSwing swing;
+  LeastCure cure;
+  ClearanceRequest request;  ///< what clearance was asked, for contact to be asked the same
+  Attack hard_attack;        ///< the hardest this player plays
   Length relief;
   RodFigure rod;  ///< how the action was taken to follow the relief: its own turns, or an even bow
+  std::vector<AttackMark> attacks;
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, StringLineAnswer&);
 
 [[nodiscard]] StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTables& tables,
                                                   EnvelopeMemo& memo, const Sliders& sliders, Date today);
+
+/// How an instrument plays in tune, and whether its saddle can make it.
+struct IntonationAnswer {
+  IntonationRequest request;
+  IntonationResult result;
+  std::vector<std::string> assumed;
+};
+void describe(FieldVisitor&, IntonationAnswer&);
+
+/// `press_depth` is how far this player's finger pushes a string down behind the fret. An octave error counts only
+/// until the next work on the instrument.
+[[nodiscard]] IntonationAnswer intonation_answer(const InstrumentStory& story, const DataTables& tables,
+                                                 Length press_depth, Date today);
 
 }  // namespace tailblock

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "book/fret_place.h"
 #include "quantity/csv_table.h"
 
 namespace tailblock {
@@ -93,7 +94,11 @@ std::vector<InterventionKind> interventions_from_csv(std::string_view csv) {
   });
 }
 
-const Measure* TradeTables::measure(std::string_view id) const { return row_named(measures, id); }
+const Measure* TradeTables::measure(std::string_view id) const {
+  if (!is_read_at_frets(id)) return row_named(measures, id);
+  const auto place = fret_place(id);
+  return place ? row_named(measures, place->measure) : nullptr;
+}
 const Gauge* TradeTables::gauge(std::string_view id) const { return row_named(gauges, id); }
 const InterventionKind* TradeTables::intervention(std::string_view id) const { return row_named(interventions, id); }
 
@@ -103,6 +108,9 @@ TradeTables trade_tables(const TradeTexts& texts) {
                      .interventions = interventions_from_csv(texts.interventions)};
   for (const Measure& measure : tables.measures) {
     const Gauge* gauge = tables.gauge(measure.gauge);
+    if (is_read_at_frets(measure.id) && !fret_reading_kind(measure.id)) {
+      throw Refused("measures.csv, " + measure.id + ": no such reading at a fret is known");
+    }
     if (gauge == nullptr) throw Refused("measures.csv, " + measure.id + ": no gauge " + measure.gauge);
     if (gauge->unit != measure.unit) {
       throw Refused("measures.csv, " + measure.id + ": is in " + measure.unit + ", its gauge " + measure.gauge +

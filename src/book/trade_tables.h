@@ -11,7 +11,7 @@ namespace tailblock {
 struct Measure {
   std::string id;
   std::string name;
-  std::string unit;                             ///< mm, deg, percent or C
+  std::string unit;                             ///< mm, deg, percent, C, g or cent
   std::string where;                            ///< from what to what, in a few words
   std::string how;                              ///< with what, in which state
   std::optional<double> usual_low, usual_high;  ///< outside: the page asks before it is kept
@@ -53,7 +53,8 @@ struct TradeTables {
   std::vector<Gauge> gauges;
   std::vector<InterventionKind> interventions;
 
-  /// The row with this id; null when there is none.
+  /// The row with this id; null when there is none. A measure read at frets is found by the id of one reading of it,
+  /// `fret_crown@7b` (book/fret_place.h), and not without its fret.
   [[nodiscard]] const Measure* measure(std::string_view id) const;
   [[nodiscard]] const Gauge* gauge(std::string_view id) const;
   [[nodiscard]] const InterventionKind* intervention(std::string_view id) const;

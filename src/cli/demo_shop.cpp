@@ -7,6 +7,7 @@
 #include "cli/demo_calendar.h"
 #include "cli/demo_hand.h"
 #include "cli/demo_log.h"
+#include "quantity/trade_notation.h"
 #include "wood/equilibrium.h"
 
 namespace tailblock {
@@ -73,6 +74,7 @@ class InstrumentLife {
     last_action_.clear();
     move(DemoWorkRecord::hidden);
     keep_readings(dated.told->found, ReadingState::as_found);
+    keep_fret_readings();
     move(DemoWorkRecord::size);
     move(DemoWorkRecord::done);
     keep_readings(dated.told->left, ReadingState::as_left);
@@ -134,6 +136,20 @@ class InstrumentLife {
                           .value = written.value,
                           .gauge = gauge.gauge,
                           .state = state});
+    }
+    if (!readings.empty()) book_.add(readings);
+  }
+
+  void keep_fret_readings() {
+    std::vector<Reading> readings;
+    for (const DemoFretReading& read : tables_.fret_readings) {
+      if (!is_of_this_visit(read)) continue;
+      readings.push_back({.visit_id = visit_id_,
+                          .measure = read.measure,
+                          .typed = read.typed,
+                          .value = in_mm(length_from_text(read.measure, read.typed)),
+                          .gauge = read.gauge,
+                          .state = ReadingState::as_found});
     }
     if (!readings.empty()) book_.add(readings);
   }

@@ -284,6 +284,14 @@ void read_what_was_done(DemoTables& tables, const TextOf& text) {
                     .measure = name(row, "measure"),
                     .typed = name(row, "typed")};
   });
+  tables.fret_readings = rows_of(text, "fret_readings.csv", [&](const CsvRow& row) {
+    require_visit(tables, row);
+    return DemoFretReading{.instrument = name(row, "instrument"),
+                           .visit = name(row, "visit"),
+                           .measure = name(row, "measure"),
+                           .typed = name(row, "typed"),
+                           .gauge = name(row, "gauge")};
+  });
   tables.decisions = rows_of(text, "decisions.csv", [&](const CsvRow& row) {
     require_visit(tables, row);
     return DemoDecision{.instrument = name(row, "instrument"),

@@ -80,6 +80,11 @@ struct DemoSlip {
   std::string instrument, visit, measure, typed;
 };
 
+/// A crown as it was written down at a visit.
+struct DemoFretReading {
+  std::string instrument, visit, measure, typed, gauge;
+};
+
 struct DemoDecision {
   std::string instrument, visit, choice;
   Length raise_bass, raise_treble;
@@ -109,6 +114,7 @@ struct DemoTables {
   std::vector<DemoVisit> visits;
   std::vector<DemoWork> work;
   std::vector<DemoSlip> slips;
+  std::vector<DemoFretReading> fret_readings;
   std::vector<DemoDecision> decisions;
   std::vector<DemoGauge> gauges;
 };

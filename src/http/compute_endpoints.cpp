@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <array>
+
 #include "http/endpoints.h"
 
 namespace tailblock {
@@ -28,9 +31,18 @@ Endpoint listing_models(const ModelTable& models) {
           }};
 }
 
+/// Models that run the string through time: tens of milliseconds a string and more.
+constexpr std::array<std::string_view, 2> long_models{"contact", "contact-map"};
+
 Endpoint computing(const Model& model) {
-  return {"POST", "/api/compute/" + model.name, model.summary, {}, model.request_schema(), model.result_schema(),
-          [&model](const Ask& ask) { return Answer{.status = 200, .body = model.compute(ask.body)}; }};
+  return {.method = "POST",
+          .path = "/api/compute/" + model.name,
+          .summary = model.summary,
+          .query = {},
+          .request_schema = model.request_schema(),
+          .result_schema = model.result_schema(),
+          .handle = [&model](const Ask& ask) { return Answer{.status = 200, .body = model.compute(ask.body)}; },
+          .takes_long = std::ranges::find(long_models, model.name) != long_models.end()};
 }
 
 Endpoint showing_schemas(const Model& model) {
@@ -55,7 +67,8 @@ std::vector<Endpoint> compute_endpoints(const Shop& shop) {
 
 std::vector<Endpoint> all_endpoints(const Shop& shop) {
   std::vector<Endpoint> endpoints = shop_endpoints(shop);
-  for (auto* group : {&record_endpoints, &air_endpoints, &question_endpoints, &compute_endpoints}) {
+  for (auto* group : {&record_endpoints, &air_endpoints, &question_endpoints, &fret_endpoints, &compute_endpoints,
+                      &sound_endpoints}) {
     for (Endpoint& endpoint : group(shop)) endpoints.push_back(std::move(endpoint));
   }
   const auto document = std::make_shared<const std::string>(open_api(endpoints));

@@ -13,9 +13,10 @@ namespace tailblock {
 
 /// One request as a handler sees it, free of any server library.
 struct Ask {
-  int id = 0;                                ///< the {id} in the path, where there is one
+  int id = 0;                                     ///< the {id} in the path, where there is one
   std::map<std::string, std::string> query = {};  ///< decoded
   std::string body = {};
+  std::string page = {};  ///< which browser page asks, by the number it gave itself; empty when it does not say
 };
 
 struct Answer {
@@ -40,6 +41,8 @@ struct Endpoint {
   std::string result_schema;
   std::function<Answer(const Ask&)> handle;  ///< @throws Refused, StorageFault
   std::string request_type = "application/json";
+  std::string result_type = "application/json";
+  bool takes_long = false;  ///< answered by BackgroundWork, where it may be sent away with 503 and `busy`
 };
 
 /// Runs the handler and turns what it throws into an answer: 422 with `refused`, 404 for what is not there, 503 with

@@ -13,10 +13,15 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> air_endpoints(const Shop& shop);
 /// Questions about an instrument in the book: its season, its saddle, its string line.
 [[nodiscard]] std::vector<Endpoint> question_endpoints(const Shop& shop);
+/// The frets of an instrument in the book, and the strip for the bench.
+[[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
 /// The shop itself and the tables its forms offer.
 [[nodiscard]] std::vector<Endpoint> shop_endpoints(const Shop& shop);
 /// Every model by name, its schemas, and the API document.
 [[nodiscard]] std::vector<Endpoint> compute_endpoints(const Shop& shop);
+
+/// One note, to be heard.
+[[nodiscard]] std::vector<Endpoint> sound_endpoints(const Shop& shop);
 
 /// All of the above.
 [[nodiscard]] std::vector<Endpoint> all_endpoints(const Shop& shop);

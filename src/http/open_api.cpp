@@ -31,6 +31,14 @@ Json answer_of(const std::string& description, Json schema) {
   return {{"description", description}, {"content", {{"application/json", {{"schema", std::move(schema)}}}}}};
 }
 
+Json result_of(Json& components, const Endpoint& endpoint) {
+  if (endpoint.result_type != "application/json") {
+    return {{"description", "done"}, {"content", {{endpoint.result_type, Json::object()}}}};
+  }
+  return answer_of("done", endpoint.result_schema.empty() ? Json{{"type", "object"}}
+                                                          : referred_schema(components, endpoint.result_schema));
+}
+
 Json one_line(const char* field) {
   return {{"type", "object"}, {"properties", {{field, {{"type", "string"}}}}}, {"required", Json::array({field})}};
 }
@@ -59,11 +67,11 @@ Json operation(Json& components, const Endpoint& endpoint) {
         {"content", {{"application/json", {{"schema", referred_schema(components, endpoint.request_schema)}}}}}};
   }
   described["responses"] = {
-      {"200", answer_of("done", endpoint.result_schema.empty() ? Json{{"type", "object"}}
-                                                               : referred_schema(components, endpoint.result_schema))},
+      {"200", result_of(components, endpoint)},
       {"404", answer_of("not there", one_line("refused"))},
       {"422", answer_of("refused, in one line", one_line("refused"))},
-      {"503", answer_of("storage trouble, and what is still safe", one_line("storage"))}};
+      {"503", endpoint.takes_long ? answer_of("busy with other long questions: ask again", one_line("busy"))
+                                  : answer_of("storage trouble, and what is still safe", one_line("storage"))}};
   return described;
 }
 

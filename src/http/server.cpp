@@ -6,6 +6,7 @@
 #include <charconv>
 #include <thread>
 
+#include "http/background_work.h"
 #include "http/embedded_files.h"
 #include "http/endpoints.h"
 
@@ -14,7 +15,7 @@ namespace {
 
 constexpr auto loopback = "127.0.0.1";
 constexpr std::size_t largest_body = 64u << 20u;  // a year of one-minute hygrometer readings is about 20 MB
-constexpr int worker_threads = 16;
+constexpr int worker_threads = 24;                // eight of them may be waiting for background work
 
 std::string route_pattern(std::string path) {
   if (const auto at = path.find("{id}"); at != std::string::npos) path.replace(at, 4, "(\\d{1,9})");
@@ -22,7 +23,7 @@ std::string route_pattern(std::string path) {
 }
 
 Ask asked(const httplib::Request& request) {
-  Ask ask{.id = 0, .query = {}, .body = request.body};
+  Ask ask{.id = 0, .query = {}, .body = request.body, .page = request.get_header_value("Tailblock-Page")};
   for (const auto& [name, value] : request.params) ask.query[name] = value;
   if (request.matches.size() > 1) {
     const std::string number = request.matches[1].str();
@@ -42,8 +43,19 @@ bool from_this_machine(const httplib::Request& request) {
   return origin.empty() || (origin.starts_with("http://") && local(std::string_view(origin).substr(7)));
 }
 
-void add_endpoint(httplib::Server& server, const Endpoint& endpoint) {
-  const auto handler = [endpoint](const httplib::Request& request, httplib::Response& response) {
+constexpr auto own_mistake = R"({"refused": "the program made a mistake here; nothing was changed"})";
+
+/// An answer whatever happens: what the server would catch from one of its own threads, no one catches from another.
+Answer whole_answer(const Endpoint& endpoint, const Ask& ask) {
+  try {
+    return answer(endpoint, ask);
+  } catch (...) {
+    return {.status = 500, .body = own_mistake};
+  }
+}
+
+void add_endpoint(httplib::Server& server, const Endpoint& endpoint, BackgroundWork& background) {
+  const auto handler = [endpoint, &background](const httplib::Request& request, httplib::Response& response) {
     if (!from_this_machine(request)) {
       response.status = 403;
       return;
@@ -54,7 +66,9 @@ void add_endpoint(httplib::Server& server, const Endpoint& endpoint) {
                            "application/json");
       return;
     }
-    Answer given = answer(endpoint, asked(request));
+    const Ask ask = asked(request);
+    Answer given = endpoint.takes_long ? background.answer(ask.page, [&] { return whole_answer(endpoint, ask); })
+                                       : answer(endpoint, ask);
     response.status = given.status;
     response.set_header("Cache-Control", "no-store");
     response.set_content(std::move(given.body), given.content_type);
@@ -135,6 +149,7 @@ int bound_port(httplib::Server& server, int wanted) {
 }  // namespace
 
 void serve(const Shop& shop, const ServerOptions& options, const std::atomic<bool>& stop) {
+  BackgroundWork background;
   httplib::Server server;
   server.new_task_queue = [] { return new httplib::ThreadPool(worker_threads); };  // owned and deleted by the server
   server.set_tcp_nodelay(true);
@@ -143,11 +158,11 @@ void serve(const Shop& shop, const ServerOptions& options, const std::atomic<boo
   server.set_write_timeout(5);
   server.set_keep_alive_timeout(5);
   server.set_keep_alive_max_count(1000);
-  for (const Endpoint& endpoint : all_endpoints(shop)) add_endpoint(server, endpoint);
+  for (const Endpoint& endpoint : all_endpoints(shop)) add_endpoint(server, endpoint, background);
   server.Get(".*", give_page);
   server.set_exception_handler([](const httplib::Request&, httplib::Response& response, std::exception_ptr) {
     response.status = 500;
-    response.set_content(R"({"refused": "the program made a mistake here; nothing was changed"})", "application/json");
+    response.set_content(own_mistake, "application/json");
   });
 
   const int port = bound_port(server, options.port);

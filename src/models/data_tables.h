@@ -7,11 +7,18 @@
 #include "air/hygrometer.h"
 #include "bench/durations.h"
 #include "bench/weights.h"
+#include "body/plate.h"
+#include "body/plate_figures.h"
+#include "body/top_designs.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
+#include "setup/fret_limits.h"
+#include "setup/neck_angle.h"
 #include "setup/player.h"
 #include "setup/saddle_limits.h"
+#include "strings/contact_verdicts.h"
+#include "strings/intonation.h"
 #include "strings/string_tables.h"
 #include "wood/species.h"
 
@@ -23,16 +30,24 @@ struct DataTables {
   BodyDesignTable designs;
   SeasonPrior season_prior;
   SaddleLimits saddle_limits;
+  FretLimits fret_limits;
   PlayerDefaults players;
   ClearanceVerdicts clearance_verdicts;
+  ContactVerdicts contact_verdicts;
+  NeckLimits neck_limits;
+  std::vector<NeckStep> neck_steps;
+  IntonationLimits intonation_limits;
   SaltTable salts;
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;
   std::vector<AttackLevelRow> attacks;
   BenchWeights bench_weights;
   DurationPrior duration_prior;
+  PlateFigures plate_figures;
+  TopDesignTable tops;
 
   [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+  [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
 };
 
 /// Gives the text of a file by its path in the repository: `data/species.csv`.

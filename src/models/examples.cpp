@@ -58,6 +58,38 @@ ClearanceRequest example_clearance(const DataTables& tables) {
           .attack = attack_named(tables.attacks, "medium")};
 }
 
+ContactRequest example_contact(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  ContactRequest request;
+  request.neck = set_up.neck;
+  request.action = {.action12_bass = mm(1.8), .action12_treble = mm(1.4)};
+  request.strings = set_up.strings;
+  request.attack = set_up.attack;
+  request.string = 6;
+  request.stopped_fret = 1;
+  return request;
+}
+
+ContactMapRequest example_contact_map(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  return {.neck = set_up.neck,
+          .action = set_up.action,
+          .strings = set_up.strings,
+          .attack = set_up.attack,
+          .hard_attack = attack_named(tables.attacks, "hard")};
+}
+
+IntonationRequest example_intonation(const DataTables& tables) {
+  const StringLineRequest line = example_string_line();
+  IntonationRequest request;
+  request.neck = line.neck;
+  request.action = line.action;
+  request.strings = light_strings(tables);
+  request.octave_errors = {{.string = 6, .cents = 2}};
+  request.saddle = SaddleTop{.front_bass = mm(3), .front_treble = mm(0.5), .thickness = mm(3)};
+  return request;
+}
+
 ResponseRequest example_response() {
   ResponseRequest request;
   request.today = february;
@@ -128,6 +160,37 @@ PromiseRequest example_promise() {
   request.simulations = 100;
   request.finished = {{.kind = "set up", .estimated_minutes = 120, .actual_minutes = 150},
                       {.kind = "glue crack", .estimated_minutes = 45, .actual_minutes = 40}};
+  return request;
+}
+
+PlateRequest example_plate() {
+  PlateRequest request;
+  request.top = {.body_size = BodySize::slope_large, .bracing = "x_scalloped"};
+  request.damage.loose_braces = {{.brace = "X leg to treble", .end = BraceEnd::second, .length = mm(60)}};
+  request.moisture = {.top = -3, .braces = -3, .bridge = -3, .back = -3};
+  return request;
+}
+
+FretDressRequest example_fret_dress(const DataTables& tables) {
+  const ClearanceRequest set_up = example_clearance(tables);
+  FretDressRequest request{
+      .neck = set_up.neck, .action = set_up.action, .strings = set_up.strings, .attack = set_up.attack, .readings = {}};
+  for (int fret = 1; fret <= request.neck.fret_count; ++fret) {
+    const double high = fret == 9 ? 0.15 : 0;
+    request.readings.push_back({.fret = fret, .value = mm(high)});
+    request.readings.push_back({.kind = FretReadingKind::over_board, .fret = fret, .value = mm(0.95 + high)});
+  }
+  return request;
+}
+
+NeckAngleRequest example_neck_angle() {
+  NeckAngleRequest request;
+  request.bass = {.action12 = mm(3.1), .action12_wanted = mm(2.5), .exposure = mm(2)};
+  request.treble = {.action12 = mm(2.5), .action12_wanted = mm(2), .exposure = mm(1.8), .exposure_wanted = mm(2.75)};
+  request.heel_cap_thickness = mm(4);
+  request.straightedge_over_bridge = mm(-2.4);
+  request.relief = mm(0.25);
+  request.drift_mm_per_year = Estimate{.median = 0.03, .low = 0, .high = 0.07};
   return request;
 }
 

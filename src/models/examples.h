@@ -4,10 +4,15 @@
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
 #include "bench/promise.h"
+#include "body/plate.h"
 #include "models/data_tables.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/contact_map.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "wood/moisture.h"
 
@@ -22,10 +27,16 @@ namespace tailblock {
 [[nodiscard]] TensionRequest example_tension(const DataTables& tables);
 [[nodiscard]] StringLineRequest example_string_line();
 [[nodiscard]] ClearanceRequest example_clearance(const DataTables& tables);
+[[nodiscard]] ContactRequest example_contact(const DataTables& tables);
+[[nodiscard]] ContactMapRequest example_contact_map(const DataTables& tables);
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
 [[nodiscard]] BenchRequest example_bench();
 [[nodiscard]] PromiseRequest example_promise();
+[[nodiscard]] PlateRequest example_plate();
+[[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
+[[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
+[[nodiscard]] NeckAngleRequest example_neck_angle();
 
 }  // namespace tailblock

@@ -9,8 +9,8 @@
 
 namespace tailblock {
 
-/// Reads one JSON object field by field into a struct, through the struct's own describe(). A wrong type, a value out of
-/// range, a missing field or one nobody knows is refused in one line with its path: `strings[3].pitch_hz: ...`.
+/// Reads one JSON object field by field into a struct, through the struct's own describe(). A wrong type, a value out
+/// of range, a missing field or one nobody knows is refused in one line with its path: `strings[3].pitch_hz: ...`.
 class JsonReader : public FieldVisitor {
  public:
   /// @throws Refused when the text is not one JSON object, or is nested deeper than 32.
@@ -27,10 +27,12 @@ class JsonWriter : public FieldVisitor {
 };
 
 /// Prints the JSON Schema (2020-12) of a struct. A field that may be left out shows the value it then has. Each nested
-/// struct is defined once, under `$defs`, by its own name; a request's are named `...Ask`, since they may leave out more.
+/// struct is defined once, under `$defs`, by its own name; a request's are named `...Ask`, since they may leave out
+/// more.
 class SchemaWriter : public FieldVisitor {
  public:
-  /// What the schema is of: a request may leave out what has a default; a result always has every field but the optional.
+  /// What the schema is of: a request may leave out what has a default; a result always has every field but the
+  /// optional.
   enum class Of { request, result };
   static std::unique_ptr<SchemaWriter> open(const std::type_info& type, Of of);
   [[nodiscard]] virtual std::string text() const = 0;

@@ -178,7 +178,8 @@ class Reader final : public JsonReader {
   }
 
   static double number_in(const Json& found, const std::string& where, const Range& range) {
-    if (!found.is_number()) wrong(found, where, range.unit.empty() ? "a number" : "a number of " + std::string(range.unit));
+    if (!found.is_number())
+      wrong(found, where, range.unit.empty() ? "a number" : "a number of " + std::string(range.unit));
     return require_within(where, found.get<double>(), range);
   }
 

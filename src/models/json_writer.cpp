@@ -14,9 +14,7 @@ class Writer final : public JsonWriter {
  public:
   Writer() { open_.push_back(&root_); }
 
-  [[nodiscard]] std::string text() const override {
-    return root_.dump(-1, ' ', false, Json::error_handler_t::replace);
-  }
+  [[nodiscard]] std::string text() const override { return root_.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
   void number(const Field& field, double& value, const Range&) override { put(field, number_value(value)); }
   void length(const Field& field, Length& value, const Range&) override { put(field, number_value(in_mm(value))); }

@@ -6,13 +6,20 @@
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
 #include "bench/promise.h"
+#include "body/prepared_top.h"
 #include "models/data_tables.h"
+#include "models/do_each.h"
 #include "models/envelope_memo.h"
 #include "models/examples.h"
 #include "models/json.h"
+#include "models/plate_memo.h"
 #include "season/year.h"
+#include "setup/fret_dress.h"
+#include "setup/neck_angle.h"
 #include "setup/saddle.h"
 #include "strings/clearance.h"
+#include "strings/contact_map.h"
+#include "strings/intonation.h"
 #include "strings/string_line.h"
 #include "strings/tension.h"
 #include "wood/moisture.h"
@@ -56,6 +63,19 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(
       model("least-clean-action", "the lowest saddle at which no note touches", example_clearance(*tables),
             [envelopes](const ClearanceRequest& request) { return least_clean_action(request, *envelopes(request)); }));
+  models_.push_back(model(
+      "contact", "how one note moves over the frets once plucked, and what they do to it", example_contact(*tables),
+      [tables](const ContactRequest& request) { return contact(request, tables->contact_verdicts); }));
+  models_.push_back(model("contact-map", "which notes buzz, played normally and hard", example_contact_map(*tables),
+                          [tables, envelopes](const ContactMapRequest& request) {
+                            const auto normal = envelopes(as_clearance(request, request.attack));
+                            const auto hard = envelopes(as_clearance(request, request.hard_attack));
+                            return contact_map(request, {*normal, *hard}, tables->contact_verdicts, do_each_on_threads);
+                          }));
+  models_.push_back(
+      model("intonation", "how sharp every stopped note is, and where the crests of the saddle are wanted",
+            example_intonation(*tables),
+            [tables](const IntonationRequest& request) { return intonation(request, tables->intonation_limits); }));
   models_.push_back(model("response", "what one instrument's readings have shown of how it answers the air",
                           example_response(),
                           [season](const ResponseRequest& request) { return response(request, season); }));
@@ -69,6 +89,19 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("promise", "the day that holds with a stated chance, for each instrument on the bench",
                           example_promise(), [tables](const PromiseRequest& request) {
                             return promise(request, tables->bench_weights, tables->duration_prior);
+                          }));
+  models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
+                          example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
+                            return plate(request, *memo->of(request, tables->plate()), tables->plate());
+                          }));
+  models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
+                          example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
+                            return fret_dress(request, *memo.of(envelope_request(request)), tables->fret_limits);
+                          }));
+  models_.push_back(model("neck-angle", "what to take off the heel, and whether the neck's angle is called for",
+                          example_neck_angle(), [tables](const NeckAngleRequest& request) {
+                            return neck_angle(request, tables->neck_limits, mm(tables->saddle_limits.heel_error),
+                                              tables->neck_steps);
                           }));
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "air/home.h"
+#include "body/body_size.h"
 #include "quantity/fields.h"
 
 namespace tailblock {
@@ -36,13 +37,6 @@ struct SetupChange {
   bool moves_relief = true;  ///< it may have left the neck with another relief
 };
 void describe(FieldVisitor&, SetupChange&);
-
-/// Body sizes in words of form, small to large; their widths are in data/body_designs.csv.
-enum class BodySize { parlour, small, mid_size, slope_large, square_large };
-inline constexpr std::array<std::string_view, 5> body_size_names{"parlour", "small", "mid_size", "slope_large",
-                                                                 "square_large"};
-enum class Bracing { x_braced, ladder, fan, other };
-inline constexpr std::array<std::string_view, 4> bracing_names{"x_braced", "ladder", "fan", "other"};
 
 /// What is known of an instrument that bears on how it answers the air.
 struct InstrumentDesign {

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "season/moving_floor.h"
+#include "setup/saddle_options.h"
 #include "setup/year_to_serve.h"
 
 namespace tailblock {
@@ -94,6 +95,13 @@ void take_room(const HomeAir& home, Date first, int count, YearToServe& year) {
   }
 }
 
+void require_answerable(const SaddleRequest& request) {
+  require_valid(request);
+  require_sensible(request);
+  require_read(request, HeightKind::action12_bass);
+  require_read(request, HeightKind::action12_treble);
+}
+
 YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits) {
   const ResponseRequest& instrument = request.instrument;
   const Calibration calibration = calibrate(instrument, tables);
@@ -128,11 +136,14 @@ YearToServe year_to_serve(const SaddleRequest& request, const SeasonTables& tabl
 }  // namespace
 
 SaddleResult saddle(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits) {
-  require_valid(request);
-  require_sensible(request);
-  require_read(request, HeightKind::action12_bass);
-  require_read(request, HeightKind::action12_treble);
+  require_answerable(request);
   return choose_saddle(request, year_to_serve(request, tables, limits), limits);
+}
+
+NeckNeed neck_need(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits) {
+  require_answerable(request);
+  const YearToServe year = year_to_serve(request, tables, limits);
+  return neck_need(SaddleCase(request, year, limits));
 }
 
 }  // namespace tailblock

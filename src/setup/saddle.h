@@ -10,6 +10,7 @@
 
 namespace tailblock {
 
+struct NeckNeed;
 struct SaddleLimits;
 
 /// How the saddle sits in the bridge.
@@ -131,5 +132,9 @@ void describe(FieldVisitor&, SaddleResult&);
 /// describe(). Source: derived here; limits and weights common practice, no source (data/saddle_limits.csv).
 /// @throws Refused naming a field out of range, limits that cross, a wanted action outside them, or a side never read.
 [[nodiscard]] SaddleResult saddle(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits);
+
+/// What the same year asks of the neck: mean action, exposures and what is wanted of both, each side.
+/// @throws Refused as saddle.
+[[nodiscard]] NeckNeed neck_need(const SaddleRequest& request, const SeasonTables& tables, const SaddleLimits& limits);
 
 }  // namespace tailblock

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "setup/neck_angle.h"
 #include "setup/pooled_action.h"
 #include "setup/raised_year.h"
 #include "setup/saddle.h"
@@ -32,6 +33,9 @@ struct SaddleCase {
 [[nodiscard]] SaddleOption two_saddles_option(const SaddleCase& asked);
 [[nodiscard]] SaddleOption humid_room_option(const SaddleCase& asked);
 [[nodiscard]] SaddleOption neck_angle_option(const SaddleCase& asked);
+
+/// What the option above starts from, for the question of the neck alone.
+[[nodiscard]] NeckNeed neck_need(const SaddleCase& asked);
 
 /// A saddle in its part of the year. It stands out by `neck_steps` more than its own steps say, where the neck is
 /// turned back by as much at the saddle.

@@ -44,12 +44,12 @@ std::string sentence(const ClearanceResult& result) {
   return "Every note is clear at this attack; the nearest is " + where + ".";
 }
 
-ClearanceVerdict verdict_of(double ratio, const ClearanceVerdicts& limits) {
+}  // namespace
+
+ClearanceVerdict clearance_verdict(double ratio, const ClearanceVerdicts& limits) {
   if (ratio < limits.touches_below_ratio) return ClearanceVerdict::touches;
   return ratio < limits.clear_from_ratio ? ClearanceVerdict::doubtful : ClearanceVerdict::clear;
 }
-
-}  // namespace
 
 ClearanceVerdicts clearance_verdicts(std::string_view csv) {
   const CsvTable table("clearance_verdicts.csv", csv);
@@ -107,7 +107,7 @@ ClearanceResult clearance(const ClearanceRequest& request, const UnitEnvelopes& 
     const Note note = note_of(g, request.attack, envelope.string, envelope.stopped_fret);
     const StringEnds& ends = g.ends[static_cast<std::size_t>(envelope.string - 1)];
     NoteClearance clear = note_clearance(g, note, envelope, ends.saddle_over_frets.in_base());
-    clear.verdict = verdict_of(clear.ratio, limits);
+    clear.verdict = clearance_verdict(clear.ratio, limits);
     result.clear += clear.verdict == ClearanceVerdict::clear;
     result.doubtful += clear.verdict == ClearanceVerdict::doubtful;
     result.touching += clear.verdict == ClearanceVerdict::touches;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -40,6 +41,7 @@ void describe(FieldVisitor&, ClearanceRequest&);
 [[nodiscard]] EnvelopeRequest envelope_request(const ClearanceRequest& request);
 
 enum class ClearanceVerdict { clear, doubtful, touches };
+inline constexpr std::array<std::string_view, 3> clearance_verdict_names{"clear", "doubtful", "touches"};
 
 /// Where a verdict changes, with the reason; from data/clearance_verdicts.csv.
 struct ClearanceVerdicts {
@@ -50,6 +52,8 @@ struct ClearanceVerdicts {
 };
 /// @throws Refused naming the row it refuses.
 [[nodiscard]] ClearanceVerdicts clearance_verdicts(std::string_view csv);
+
+[[nodiscard]] ClearanceVerdict clearance_verdict(double ratio, const ClearanceVerdicts& limits);
 
 /// One note of one string.
 struct NoteClearance {

@@ -6,7 +6,6 @@ namespace tailblock {
 namespace {
 
 constexpr std::array<std::string_view, 2> stopped_plucks{"same_force", "same_amplitude"};
-constexpr std::array<std::string_view, 3> verdicts{"clear", "doubtful", "touches"};
 
 }  // namespace
 
@@ -35,7 +34,7 @@ void describe(FieldVisitor& visit, NoteClearance& note) {
   visit.flag({"away", "nearest when plucked away from the board"}, note.away);
   visit.number({"ratio", "least of gap over reach: 1 just touches, above is clear"}, note.ratio, {-1e4, 1e4, ""});
   visit.length({"margin_mm", "gap less reach over that fret"}, note.margin, {-100, 100, "mm"});
-  choice(visit, {"verdict", "what it means"}, note.verdict, verdicts);
+  choice(visit, {"verdict", "what it means"}, note.verdict, clearance_verdict_names);
 }
 
 void describe(FieldVisitor& visit, ClearanceResult& result) {

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <numbers>
 
+#include "strings/fretted_motion.h"
 #include "strings/string_line.h"
 
 namespace tailblock {
@@ -44,21 +45,12 @@ struct Speaking {
   double pluck_width;
 };
 
-/// Height of the plucked point for a unit force, uniform over the width w, on a stiff string l^2 u'''' - u'' = f/T.
-/// The ends are many l away, so only their straight part counts.
-double height_per_force(const MovingString& string, const Speaking& note) {
-  const double T = in_newtons(string.tension);
-  const double l = std::sqrt(string.bending_stiffness_n_m2 / T);
-  const double x = note.pluck_from_stop;
-  const double w = note.pluck_width;
-  const double stiff = l > 0 ? l * l / w * (1 - std::exp(-w / (2 * l))) : 0;
-  return (x * (note.length - x) / note.length - w / 8 - stiff) / T;
-}
-
 /// The partials of a pluck 1 high at the pluck point, lowest first.
 std::vector<Mode> modes_of(const MovingString& string, const Speaking& note) {
   const double T = in_newtons(string.tension);
-  const double height = height_per_force(string, note);
+  const double height =
+      height_per_force({.length = note.length, .tension = T, .bending_stiffness = string.bending_stiffness_n_m2},
+                       {.from_stop = note.pluck_from_stop, .width = note.pluck_width});
   std::vector<Mode> modes;
   for (int q = 1;; ++q) {
     const double k = q * pi / note.length;

@@ -2,6 +2,7 @@
 
 #include "strings/clearance.h"
 #include "strings/note_geometry.h"
+#include "strings/resting_line.h"
 
 namespace tailblock {
 namespace {
@@ -27,40 +28,10 @@ LeastSaddle least_saddle(const Geometry& g, const Note& note, const UnitEnvelope
   return least;
 }
 
-/// Where one string's lowest saddle stands across the guitar: share 0 at string 1, 1 at the last.
-struct Peg {
-  double share;
-  double height;
-  const DecidingNote* decided_by;
-};
-
-struct PegPair {
-  Peg treble, bass;
-};
-
-/// A straightedge let down on all the pegs comes to rest, at its middle, on the pair whose chord is highest there.
-PegPair resting_pair(const std::vector<Peg>& pegs) {
-  PegPair rest{pegs.front(), pegs.back()};
-  double highest = -std::numeric_limits<double>::infinity();
-  for (const Peg& treble : pegs) {
-    for (const Peg& bass : pegs) {
-      if (treble.share > 0.5 || bass.share < 0.5 || bass.share <= treble.share) continue;
-      const double middle =
-          treble.height + (bass.height - treble.height) * (0.5 - treble.share) / (bass.share - treble.share);
-      if (middle <= highest) continue;
-      highest = middle;
-      rest = {treble, bass};
-    }
-  }
-  return rest;
-}
-
-/// The saddle's two ends on the line through a pair; one string alone rests level.
-StringAction saddle_on(const PegPair& rest) {
-  const double run = rest.bass.share - rest.treble.share;
-  const double slope = run > 0 ? (rest.bass.height - rest.treble.height) / run : 0;
-  return {.saddle_over_frets_bass = Length::from_base(rest.bass.height + slope * (1 - rest.bass.share)),
-          .saddle_over_frets_treble = Length::from_base(rest.treble.height - slope * rest.treble.share)};
+/// One string alone rests level.
+StringAction saddle_on(const RestingLine& rest) {
+  return {.saddle_over_frets_bass = Length::from_base(rest.at(1)),
+          .saddle_over_frets_treble = Length::from_base(rest.at(0))};
 }
 
 /// Each string's own lowest saddle, string 1 first.
@@ -92,17 +63,16 @@ LeastCleanAction least_clean_action(const ClearanceRequest& request, const UnitE
     const Length own = Length::from_base(least[i].saddle_y);
     const double nut = g.ends[i].nut_over_frets.in_base();
     const double at12 = nut + (least[i].saddle_y - nut) * g.fret_x[12] / g.ends[i].saddle_from_nut.in_base();
-    pegs.push_back(
-        {share_from_treble(neck, string), (own - saddle_over_straight(neck, string)).in_base(), &least[i].decided_by});
+    pegs.push_back({share_from_treble(neck, string), (own - saddle_over_straight(neck, string)).in_base()});
     result.strings.push_back({.string = string,
                               .saddle_over_frets = own,
                               .action12 = Length::from_base(at12 - g.crown[12]),
                               .decided_by = least[i].decided_by});
   }
-  const PegPair rest = resting_pair(pegs);
+  const RestingLine rest = resting_line(pegs);
   result.outer = outer_heights(neck, saddle_on(rest));
-  result.treble = *rest.treble.decided_by;
-  result.bass = *rest.bass.decided_by;
+  result.treble = least[rest.treble].decided_by;
+  result.bass = least[rest.bass].decided_by;
   return result;
 }
 

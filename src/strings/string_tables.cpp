@@ -1,5 +1,9 @@
 #include "strings/string_tables.h"
 
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
 #include "quantity/csv_table.h"
 
 namespace tailblock {
@@ -100,6 +104,34 @@ const Tuning& tuning_named(const std::vector<Tuning>& tunings, std::string_view 
 
 const Attack& attack_named(const std::vector<AttackLevelRow>& levels, std::string_view name) {
   return named(levels, "attack", name).attack;
+}
+
+Attack attack_of(const std::vector<AttackLevelRow>& levels, const Attack& own, Length amplitude_bass) {
+  std::vector<std::pair<Length, Length>> known;  // bass, treble
+  for (const AttackLevelRow& level : levels) {
+    known.emplace_back(level.attack.amplitude_bass, level.attack.amplitude_treble);
+  }
+  std::sort(known.begin(), known.end());
+  const auto above =
+      std::find_if(known.begin(), known.end(), [&](const auto& one) { return one.first > amplitude_bass; });
+  Attack attack = own;
+  attack.amplitude_bass = amplitude_bass;
+  if (above == known.begin() || above == known.end()) {
+    const auto& [bass, treble] = above == known.begin() ? known.front() : known.back();
+    attack.amplitude_treble = (amplitude_bass / bass) * treble;
+  } else {
+    const auto& [bass, treble] = *std::prev(above);
+    attack.amplitude_treble = treble + (amplitude_bass - bass) / (above->first - bass) * (above->second - treble);
+  }
+  return attack;
+}
+
+Attack hardest_of(const std::vector<AttackLevelRow>& levels, const Attack& own) {
+  const double harder = attack_named(levels, "hard").amplitude_bass / attack_named(levels, "medium").amplitude_bass;
+  Attack attack = own;
+  attack.amplitude_bass = harder * own.amplitude_bass;
+  attack.amplitude_treble = harder * own.amplitude_treble;
+  return attack;
 }
 
 std::vector<GuitarString> tuned(const StringSet& set, const Tuning& tuning) {

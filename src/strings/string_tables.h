@@ -39,6 +39,13 @@ struct AttackLevelRow {
 [[nodiscard]] const Tuning& tuning_named(const std::vector<Tuning>& tunings, std::string_view name);
 [[nodiscard]] const Attack& attack_named(const std::vector<AttackLevelRow>& levels, std::string_view name);
 
+/// A player's attack made harder or softer: treble follows bass as from one level to the next, and in proportion beyond
+/// the softest and the hardest. Where and with what the string is plucked stays.
+[[nodiscard]] Attack attack_of(const std::vector<AttackLevelRow>& levels, const Attack& own, Length amplitude_bass);
+
+/// The hardest such a player plays: as much harder as `hard` is than `medium`.
+[[nodiscard]] Attack hardest_of(const std::vector<AttackLevelRow>& levels, const Attack& own);
+
 /// The strings of a set, tuned.
 /// @throws Refused when the tuning has another number of strings.
 [[nodiscard]] std::vector<GuitarString> tuned(const StringSet& set, const Tuning& tuning);

@@ -118,6 +118,12 @@ double bending_stiffness_n_m2(const GuitarString& string) {
   return steel_modulus_pa * I;
 }
 
+double stretching_stiffness_n(const GuitarString& string) {
+  const auto solid = solid_diameter(string);
+  if (!solid) throw Refused("diameter_mm: is needed for the string's stiffness");
+  return steel_modulus_pa * area_m2(solid_shape(string), solid->in_base());
+}
+
 Force tension(const StringAtPitch& string) {
   const double L = require_within("speaking_length_mm", in_mm(string.speaking_length), {300, 1000, "mm"}) / 1000;
   const double m = require_within("kg_per_metre", string.kg_per_metre, {1e-5, 0.1, "kg/m"});

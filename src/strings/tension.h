@@ -48,6 +48,12 @@ void describe(FieldVisitor&, GuitarString&);
 /// Source: derived here. @throws Refused when no diameter is known.
 [[nodiscard]] double bending_stiffness_n_m2(const GuitarString& string);
 
+/// Stretching stiffness E A of the part that carries the pull: the whole of a plain string, the core alone of a wrapped
+/// one (the wrap opens like a spring), N.
+///
+/// Source: derived here. @throws Refused when no diameter is known.
+[[nodiscard]] double stretching_stiffness_n(const GuitarString& string);
+
 struct StringAtPitch {
   Length speaking_length;
   double kg_per_metre = 0;

@@ -35,6 +35,7 @@ class EmptyShop : public testing::Test {
     EXPECT_EQ(given.status, 200) << method << " " << path << ": " << given.body;
     return Json::parse(given.body);
   }
+  [[nodiscard]] const ModelTable& program_models() const { return program_.models(); }
   int kept(const std::string& path, const Json& record, int id = 0) {
     return done("POST", path, {.id = id, .body = record.dump()}).at("id");
   }
@@ -136,6 +137,68 @@ TEST_F(EmptyShop, the_sliders_move_the_strings_by_half_at_fret_12) {
   EXPECT_NEAR(action("1/32") - action("0"), 0.397, 0.005);
 }
 
+TEST_F(EmptyShop, turning_the_rod_lifts_the_strings_and_reading_again_does_not) {
+  const int instrument = instrument_read_twice();
+  const auto lines = [&](const std::map<std::string, std::string>& query) {
+    return done("GET", "/api/instruments/{id}/string-line", {.id = instrument, .query = query});
+  };
+  const auto action = [](const Json& answer) {
+    return answer.at("string_line").at("outer").at("action12_bass_mm").get<double>();
+  };
+  const Json start = lines({});
+  const double relief = start.at("relief_mm");
+  const Json turned = lines({{"relief_mm", std::to_string(relief + 0.1)}});
+  const double per_mm = start.at("string_line").at("action12_per_relief_at_held_joint");
+  EXPECT_NEAR(action(turned) - action(start), 0.1 * per_mm, 0.002);  // the bass setback against the middle one
+  EXPECT_GT(per_mm, 2.2);
+  const Json read_again = lines({{"relief_read_mm", std::to_string(relief + 0.1)}});
+  EXPECT_NEAR(action(read_again), action(start), 1e-9);
+  EXPECT_NEAR(read_again.at("relief_mm").get<double>(), relief + 0.1, 1e-6);
+  // The bridge goes with the body: the rod leaves the saddle's exposure alone.
+  EXPECT_NEAR(turned.at("string_line").at("strings").at(5).at("exposure_mm").get<double>(), 2.6, 1e-9);
+}
+
+TEST_F(EmptyShop, a_raised_crown_and_a_harder_attack_are_in_the_request_that_was_asked) {
+  const int instrument = instrument_read_twice();
+  const Json start = done("GET", "/api/instruments/{id}/string-line", {.id = instrument});
+  const Json moved = done("GET", "/api/instruments/{id}/string-line",
+                          {.id = instrument,
+                           .query = {{"crowns", "6:0.2,9:-0.05"},
+                                     {"amplitude_bass_mm", "0.9"},
+                                     {"string", "5"},
+                                     {"stopped_fret", "5"}}});
+  EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(5).get<double>(), 0.2, 1e-12);
+  EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(8).get<double>(), -0.05, 1e-12);
+  EXPECT_NEAR(moved.at("request").at("attack").at("amplitude_bass_mm").get<double>(), 0.9, 1e-12);
+  EXPECT_GT(moved.at("hard_attack").at("amplitude_bass_mm").get<double>(), 0.9);
+  EXPECT_EQ(moved.at("swing").at("string"), 5);
+  EXPECT_EQ(moved.at("swing").at("frets").at(0).at("fret"), 6);
+  const auto gap = [](const Json& answer) {
+    return answer.at("string_line").at("strings").at(4).at("over_fret_mm").at(5).get<double>();
+  };
+  EXPECT_NEAR(gap(start) - gap(moved), 0.2, 1e-9);
+  // What clearance says of the request that was handed on is what the answer said.
+  const Json again = done("POST", "/api/compute/clearance", {.body = moved.at("request").dump()});
+  EXPECT_EQ(again.at("touching"), moved.at("clearance").at("touching"));
+  EXPECT_EQ(again.at("worst_note"), moved.at("clearance").at("worst_note"));
+}
+
+TEST_F(EmptyShop, crowns_that_are_not_fret_and_height_are_refused) {
+  const int instrument = instrument_read_twice();
+  const auto refusal = [&](const std::string& crowns) {
+    const Answer given =
+        call("GET", "/api/instruments/{id}/string-line", {.id = instrument, .query = {{"crowns", crowns}}});
+    EXPECT_EQ(given.status, 422) << crowns;
+    return Json::parse(given.body).at("refused").get<std::string>();
+  };
+  EXPECT_EQ(refusal("6"), "crowns: \"6\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("6.5:0.1"), "crowns: \"6.5:0.1\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("6:0.1,,"), "crowns: \"\" is not a fret and a height in mm, as 5:0.05");
+  EXPECT_EQ(refusal("30:0.1"), "crowns: 30 is outside 1..24");
+  EXPECT_EQ(refusal("6:2"), "crowns: 2 mm is outside -1..1 mm");
+  EXPECT_EQ(refusal("24:0.1"), "crown_departures_mm: fret 24 is raised, the neck has 20 frets");
+}
+
 TEST_F(EmptyShop, keeps_a_loggers_file_and_reports_what_it_refused) {
   const int home = kept("/api/homes", {{"name", "the house"}});
   const std::string csv =
@@ -149,11 +212,40 @@ TEST_F(EmptyShop, keeps_a_loggers_file_and_reports_what_it_refused) {
   EXPECT_NEAR(air.at("days").at(0).at("relative_humidity").get<double>(), 0.32, 1e-9);
 }
 
+/// Four bytes of a wave file, least significant first.
+std::size_t number_at(const std::string& file, std::size_t at) {
+  std::size_t value = 0;
+  for (std::size_t i = 4; i-- > 0;) value = value * 256 + static_cast<unsigned char>(file.at(at + i));
+  return value;
+}
+
+TEST_F(EmptyShop, lets_a_note_be_heard_and_refuses_one_that_lies_on_a_fret) {
+  Json request = Json::parse(program_models().find("contact")->example);
+  request["seconds"] = 0.5;
+  const Answer sound = call("POST", "/api/note-sound", {.body = request.dump()});
+  EXPECT_EQ(sound.status, 200) << sound.body;
+  EXPECT_EQ(sound.content_type, "audio/wav");
+  EXPECT_EQ(sound.body.substr(0, 4) + sound.body.substr(8, 8), "RIFFWAVEfmt ");
+  EXPECT_EQ(number_at(sound.body, 4) + 8, sound.body.size());
+  EXPECT_EQ(number_at(sound.body, 24), 44100U);
+  EXPECT_EQ(number_at(sound.body, 40), 2 * 22050U);
+
+  request["neck"]["crown_departures_mm"] = std::vector<double>(20, 0.0);
+  request["neck"]["crown_departures_mm"][1] = 1;
+  const Answer refused = call("POST", "/api/note-sound", {.body = request.dump()});
+  EXPECT_EQ(refused.status, 422);
+  EXPECT_EQ(Json::parse(refused.body).at("refused"),
+            "action: String 6 at fret 1 lies on fret 2 before it is plucked");
+  EXPECT_EQ(call("POST", "/api/note-sound", {.body = "{\"seconds\": 5}"}).status, 422);
+}
+
 TEST_F(EmptyShop, the_api_document_names_every_call) {
   const Json document = done("GET", "/api/openapi.json");
   EXPECT_EQ(document.at("openapi"), "3.1.0");
   EXPECT_TRUE(document.at("paths").contains("/api/compute/saddle"));
   EXPECT_TRUE(document.at("components").at("schemas").contains("InstrumentStory"));
+  EXPECT_TRUE(document.at("paths").at("/api/note-sound").at("post").at("responses").at("200").at("content").contains(
+      "audio/wav"));
 }
 
 }  // namespace

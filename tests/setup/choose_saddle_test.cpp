@@ -4,6 +4,8 @@
 #include "hand_made_year.h"
 #include "season/moving_floor.h"
 #include "season/outside.h"
+#include "setup/neck_angle.h"
+#include "setup/saddle_options.h"
 #include "setup/year_to_serve.h"
 
 namespace tailblock {
@@ -261,6 +263,36 @@ TEST(Saddle, turns_the_neck_when_one_saddle_would_be_too_low) {
   EXPECT_TRUE(
       says(neck.cautions, "Each 0.10 mm of error at the heel cap is 0.30 mm at the saddle and 0.15 mm at fret 12."));
   EXPECT_TRUE(says(neck.cautions, "Only after season, relief"));
+}
+
+TEST(Saddle, offers_the_very_neck_that_the_question_of_the_neck_gives) {
+  SaddleRequest request = drop_in();
+  request.bridge.break_angle.reset();
+  for (const double exposure_mm : {2.4, 2.0, 1.7}) {
+    request.bridge.exposure_bass = mm(exposure_mm);
+    request.bridge.exposure_treble = mm(exposure_mm - 0.2);
+    const YearToServe year = serving({{.bass_mm = 3.6, .treble_mm = 3.2, .level_sd_mm = 0.05}});
+    const SaddleOption neck = option(choose_saddle(request, year, limits), SaddleChoice::neck_angle);
+    ASSERT_TRUE(neck.possible) << neck.why_not;
+    const NeckNeed need = neck_need(SaddleCase(request, year, limits));
+    NeckAngleRequest asked;
+    asked.bass = need.bass;
+    asked.treble = need.treble;
+    asked.exposure_sd = request.bridge.exposure_sd;
+    asked.scale_length = request.scale_length;
+    asked.saddle_setback = request.saddle_setback;
+    asked.body_joint_fret = request.body_joint_fret;
+    asked.heel_depth = request.heel_depth;
+    const NeckAngleResult alone =
+        neck_angle(asked, neck_limits(testing::repository_file("data/neck_limits.csv")), mm(limits.heel_error), {});
+    EXPECT_EQ(alone.verdict, NeckVerdict::called_for);
+    EXPECT_NEAR(in_mm(alone.heel.back().remove), in_mm(*neck.heel_removal), 1e-12);
+    EXPECT_NEAR(in_degrees(alone.turn), in_degrees(*neck.neck_turn), 1e-12);
+    EXPECT_NEAR(in_mm(alone.uncertainty) / alone.saddle_per_heel, in_mm(*neck.heel_removal_sd), 1e-12);
+    EXPECT_NEAR(in_mm(alone.bass.exposure), in_mm(neck.saddles.at(0).exposure_bass), 1e-9);
+    EXPECT_NEAR(in_mm(alone.treble.exposure), in_mm(neck.saddles.at(0).exposure_treble), 1e-9);
+    EXPECT_TRUE(says(alone.cautions, neck.cautions.at(0).c_str()) || says(neck.cautions, alone.cautions.at(0).c_str()));
+  }
 }
 
 TEST(Saddle, turns_no_neck_when_one_saddle_does) {

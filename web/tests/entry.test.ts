@@ -3,6 +3,7 @@ import { Refusal } from "../src/api/client";
 import { latest } from "../src/api/latest";
 import type { Measure, SaddleOption } from "../src/api/shapes";
 import { exposureSides } from "../src/parts/exposureSides";
+import { asAsked, placeId, placeOf, placeWords } from "../src/parts/fretEntry";
 import { emptyEntry, isReady, isUnusual, plainNumber, toKeep } from "../src/parts/readingEntry";
 
 const action: Measure = {
@@ -95,5 +96,25 @@ describe("only the latest answer is heard", () => {
     await vi.advanceTimersByTimeAsync(300);
     expect(heard).toEqual(["late"]);
     vi.useRealTimers();
+  });
+});
+
+describe("a crown", () => {
+  test("typed as a bare number is in the unit the column says", () => {
+    expect(asAsked("5", "hundredths")).toEqual({ text: "0.0500 mm", unit: "mm" });
+    expect(asAsked("−12,5", "hundredths")).toEqual({ text: "-0.1250 mm", unit: "mm" });
+    expect(asAsked("2", "thousandths")).toEqual({ text: "2", unit: "thousandths" });
+    expect(asAsked('.002"', "hundredths")).toEqual({ text: '.002"', unit: "mm" });
+    expect(asAsked("0.05", "mm")).toEqual({ text: "0.05", unit: "mm" });
+  });
+
+  test("is kept at its fret, and read back from there", () => {
+    for (const id of ["fret_crown@7", "fret_crown@12b", "fret_height@3t", "fret_gap@7/1-14"]) {
+      const place = placeOf(id);
+      if (!place) throw new Error(id);
+      expect(placeId(place)).toBe(id);
+    }
+    expect(placeOf("relief")).toBeUndefined();
+    expect(placeWords("fret_gap@7t/1-14")).toBe("Gap under a straightedge on 1 and 14, fret 7, treble");
   });
 });

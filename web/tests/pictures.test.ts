@@ -2,10 +2,15 @@ import { describe, expect, test } from "vitest";
 import { frame } from "../src/chart/frame";
 import { svgText } from "../src/chart/svg";
 import { humidityPicture, moisturePicture, stretches } from "../src/pictures/airPicture";
+import { centsPicture } from "../src/pictures/centsPicture";
+import { crestPicture, type DrawnCrest } from "../src/pictures/crestPicture";
 import { exposurePicture } from "../src/pictures/exposurePicture";
+import { fretsPicture } from "../src/pictures/fretsPicture";
 import { heightTicks } from "../src/pictures/heightTicks";
 import { intervalPicture } from "../src/pictures/intervalPicture";
+import { neckPicture } from "../src/pictures/neckPicture";
 import { exaggeration, stringPicture } from "../src/pictures/stringPicture";
+import { swingPicture } from "../src/pictures/swingPicture";
 import { type YearSide, yearPicture } from "../src/pictures/yearPicture";
 import { inTrade } from "../src/trade/length";
 
@@ -53,7 +58,64 @@ const strings = [1, 6].map((string) => ({
   exposure_mm: 3,
 }));
 
+/** Low E stopped at fret 1, its swing cutting into fret 3. */
+const swing = frets.slice(1).map(({ fret, from_nut_mm, crown_over_plane_mm }) => {
+  const string_over_plane_mm = 4.4 * ((from_nut_mm - 36) / 612);
+  const gap_mm = string_over_plane_mm - crown_over_plane_mm;
+  const reach = fret === 3 ? gap_mm + 0.18 : 0.6 * gap_mm;
+  const verdict: "touches" | "clear" = fret === 3 ? "touches" : "clear";
+  return {
+    fret,
+    from_nut_mm,
+    string_over_plane_mm,
+    lowest_over_plane_mm: string_over_plane_mm - reach,
+    gap_mm,
+    verdict,
+  };
+});
+
+const crests: DrawnCrest[] = [1.5, 3.5, 2, 2.8, 4.2, 5.4].map((wanted, i) => ({
+  string: i + 1,
+  name: String(i + 1),
+  now: 1.5 + 0.5 * i,
+  wanted,
+  low: wanted - 0.6,
+  high: wanted + 0.6,
+  fits: i !== 5,
+  words: wanted.toFixed(1),
+}));
+const saddleTop = { frontBass: 2.4, frontTreble: 0.4, thickness: 2.6 };
+
 const drawings = {
+  crests: crestPicture({ crests, spread: 54, top: saddleTop, width: 720 }),
+  "crests-upright": crestPicture({ crests, spread: 54, top: saddleTop, width: 340 }),
+  cents: centsPicture({
+    name: "low E",
+    low: frets.map(({ fret }) => 1 - 0.1 * fret),
+    high: frets.map(({ fret }) => 1 + 0.3 * fret),
+    certain: frets.map(({ fret }) => 1 - 0.15 * fret),
+    certainWords: "fret 12: −0.2 to +4.6",
+    read: 2,
+    from: -3,
+    to: 6,
+    width: 360,
+    height: 190,
+  }),
+  neck: neckPicture({
+    scaleLength: 645,
+    joint: 357.7,
+    tongueEnd: 450,
+    heelDepth: 95,
+    rise: 3,
+    removal: 0.99,
+    shim: 0.96,
+    nut: 0.3,
+    saddleBefore: 5.2,
+    exposureBefore: 2,
+    exposureAfter: 3.2,
+    write: (mm) => inTrade(mm).mm,
+    width: 700,
+  }),
   "year-bass": yearPicture(side),
   "year-bass-looked-at-in-64ths": yearPicture({ ...side, notation: "sixtyFourths", looked: 20500, width: 640 }),
   change: intervalPicture({
@@ -98,6 +160,37 @@ const drawings = {
     strings,
     note: { string: 6, stopped_fret: 1, limiting_fret: 3, margin_mm: -0.18, verdict: "touches" },
     noteWords: "low E at fret 1 swings 0.18 mm into fret 3",
+    swing,
+    notation: "mm",
+    write: (mm) => inTrade(mm).mm,
+    width: 700,
+    height: 300,
+  }),
+  swing: swingPicture({
+    stoppedAt: "1",
+    start_mm: 36.2,
+    swing,
+    limiting_fret: 3,
+    notation: "mm",
+    figure: (mm) => String(Math.round(mm * 100)),
+    width: 640,
+    height: 220,
+  }),
+  frets: fretsPicture({
+    frets: frets.map(({ fret, from_nut_mm }) => ({
+      fret,
+      from_nut_mm,
+      read: fret !== 13,
+      crown_bass_mm: fret === 9 ? 0.12 : -0.01,
+      crown_treble_mm: fret === 9 ? 0.1 : -0.01,
+      line_bass_mm: -0.01,
+      line_treble_mm: -0.01,
+      remove_bass_mm: fret === 9 ? 0.08 : 0,
+      remove_treble_mm: fret === 9 ? 0.06 : 0,
+      reason: fret === 9 ? "Fret 9 comes down." : "",
+    })),
+    apart: true,
+    cut: true,
     notation: "mm",
     write: (mm) => inTrade(mm).mm,
     width: 700,
@@ -135,6 +228,16 @@ describe("each picture is the drawing kept in tests/drawn", () => {
   }
 });
 
+describe("the crowns", () => {
+  test("show what comes off on top of what stays, and say by how much they are drawn too high", () => {
+    const text = svgText(drawings.frets);
+    expect(text.match(/class="to-remove"/g)?.length).toBe(2);
+    expect(text.match(/class="crown unread"/g)?.length).toBe(2);
+    expect(text).toMatch(/drawn \d+ times as high as long/);
+    expect(text).toContain(">0.08<");
+  });
+});
+
 describe("the year", () => {
   test("leaves out readings from before its first day", () => {
     expect(svgText(drawings["year-bass"]).match(/<circle/g)?.length).toBe(2);
@@ -163,6 +266,21 @@ describe("ticks of heights", () => {
       }
     }
   });
+});
+
+test("a saddle from above is drawn in true proportion, lying or upright", () => {
+  for (const width of [340, 720]) {
+    const text = svgText(crestPicture({ crests, spread: 54, top: saddleTop, width }));
+    const corners = /class="saddle-top" d="M([^"]*)Z"/
+      .exec(text)?.[1]
+      ?.split("L")
+      .map((at) => at.split(",").map(Number));
+    const [bassFront, trebleFront, , bassBack] = corners ?? [];
+    const apart = (a: readonly number[] = [], b: readonly number[] = []): number =>
+      Math.hypot((a[0] ?? 0) - (b[0] ?? 0), (a[1] ?? 0) - (b[1] ?? 0));
+    const long = Math.hypot(68, (68 * 2) / 54);
+    expect(apart(bassFront, trebleFront) / apart(bassFront, bassBack)).toBeCloseTo(long / 2.6, 0);
+  }
 });
 
 test("exaggeration is how many more pixels a millimetre of height has than one of length", () => {

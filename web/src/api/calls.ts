@@ -1,15 +1,22 @@
-import { ask, type Query, send, sendText } from "./client";
+import { ask, type Query, send, sendForFile, sendText } from "./client";
 import type {
   AirOfHome,
+  ContactMapAsked,
+  ContactMapResult,
+  FretAnswer,
+  FretsAsked,
   Home,
   Instrument,
   InstrumentPage,
   InstrumentStory,
   Intervention,
+  IntonationAnswer,
   Kept,
   LengthRead,
   LogAdded,
+  NeckAnswer,
   NewReading,
+  NoteSoundAsked,
   Owner,
   ReadingsKept,
   SaddleAnswer,
@@ -70,6 +77,18 @@ export const saddle = (id: number, asked: SaddleAsked = {}, signal?: AbortSignal
   send("POST", `instruments/${id}/saddle`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 export const stringLine = (id: number, query: Query, signal?: AbortSignal): Promise<StringLineAnswer> =>
   ask(`instruments/${id}/string-line`, { today: asIf, ...query }, signal);
+
+export const contactMap = (asked: ContactMapAsked, signal?: AbortSignal): Promise<ContactMapResult> =>
+  send("POST", "compute/contact-map", asked, signal);
+export const noteSound = (asked: NoteSoundAsked, signal?: AbortSignal): Promise<ArrayBuffer> =>
+  sendForFile("note-sound", asked, signal);
+export const fretDress = (id: number, asked: FretsAsked, signal?: AbortSignal): Promise<FretAnswer> =>
+  send("POST", `instruments/${id}/fret-dress`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
+export const intonation = (id: number, pressDepthMm: number, signal?: AbortSignal): Promise<IntonationAnswer> =>
+  ask(`instruments/${id}/intonation`, { today: asIf, press_depth_mm: pressDepthMm || undefined }, signal);
+
+export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Promise<NeckAnswer> =>
+  ask(`instruments/${id}/neck-angle`, { today: asIf, ...wishes }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {

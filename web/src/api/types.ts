@@ -8,25 +8,59 @@ export interface Api {
   AirOfHome: AirOfHome;
   AirRequestAsk: AirRequestAsk;
   AirResult: AirResult;
+  Attack: Attack;
   AttackAsk: AttackAsk;
+  AttackMark: AttackMark;
+  Brace: Brace;
+  BraceAsk: BraceAsk;
+  BraceHeight: BraceHeight;
+  BraceHeightAsk: BraceHeightAsk;
+  BridgeDesign: BridgeDesign;
+  BridgeDesignAsk: BridgeDesignAsk;
   BridgeMeasures: BridgeMeasures;
   BridgeMeasuresAsk: BridgeMeasuresAsk;
   ChangeShare: ChangeShare;
+  ClearanceRequest: ClearanceRequest;
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
+  CleatAsk: CleatAsk;
+  ContactMapRequestAsk: ContactMapRequestAsk;
+  ContactMapResult: ContactMapResult;
+  ContactRequestAsk: ContactRequestAsk;
+  ContactResult: ContactResult;
+  CrackAsk: CrackAsk;
+  CrestOnTop: CrestOnTop;
+  CrossPiece: CrossPiece;
+  CrossPieceAsk: CrossPieceAsk;
   DaysOutside: DaysOutside;
+  DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
+  EstimateAsk: EstimateAsk;
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
+  ForcingNote: ForcingNote;
   FormTables: FormTables;
+  FretAnswer: FretAnswer;
+  FretDressRequestAsk: FretDressRequestAsk;
+  FretDressResult: FretDressResult;
+  FretFigure: FretFigure;
   FretPoint: FretPoint;
+  FretReading: FretReading;
+  FretReadingAsk: FretReadingAsk;
+  FretToDress: FretToDress;
+  FretWishesAsk: FretWishesAsk;
   Gauge: Gauge;
+  GluedStretch: GluedStretch;
+  GluedStretchAsk: GluedStretchAsk;
+  GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
+  HeelDepth: HeelDepth;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
+  HighCrown: HighCrown;
   Home: Home;
   HomeAir: HomeAir;
   HomeAirAsk: HomeAirAsk;
@@ -47,10 +81,15 @@ export interface Api {
   Intervention: Intervention;
   InterventionAsk: InterventionAsk;
   InterventionKind: InterventionKind;
+  IntonationAnswer: IntonationAnswer;
+  IntonationRequest: IntonationRequest;
+  IntonationRequestAsk: IntonationRequestAsk;
+  IntonationResult: IntonationResult;
   Kept: Kept;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
   LeastCleanAction: LeastCleanAction;
+  LeastCure: LeastCure;
   LeastString: LeastString;
   LengthRead: LengthRead;
   LimitCheck: LimitCheck;
@@ -59,29 +98,56 @@ export interface Api {
   LoggedDayAsk: LoggedDayAsk;
   LoggerGap: LoggerGap;
   LoggerReport: LoggerReport;
+  LooseBraceAsk: LooseBraceAsk;
   Measure: Measure;
   ModelLine: ModelLine;
   ModelList: ModelList;
+  MoistureChangeAsk: MoistureChangeAsk;
   MoistureDays: MoistureDays;
   MoistureRequestAsk: MoistureRequestAsk;
   MoistureResult: MoistureResult;
   MonthOfAir: MonthOfAir;
+  NeckAndBackAsk: NeckAndBackAsk;
+  NeckAngleRequest: NeckAngleRequest;
+  NeckAngleRequestAsk: NeckAngleRequestAsk;
+  NeckAngleResult: NeckAngleResult;
+  NeckAnswer: NeckAnswer;
+  NeckLine: NeckLine;
   NeckLineAsk: NeckLineAsk;
+  NeckSide: NeckSide;
+  NeckSideAfter: NeckSideAfter;
+  NeckSideAsk: NeckSideAsk;
+  NeckStep: NeckStep;
+  NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
+  NoteContact: NoteContact;
+  NoteSoundRequestAsk: NoteSoundRequestAsk;
+  NoteSwing: NoteSwing;
+  OctaveError: OctaveError;
+  OctaveErrorAsk: OctaveErrorAsk;
   Offered: Offered;
   OuterHeights: OuterHeights;
+  OutlinePoint: OutlinePoint;
+  OutlinePointAsk: OutlinePointAsk;
   Owner: Owner;
   OwnerAsk: OwnerAsk;
   OwnerList: OwnerList;
+  PartEnergy: PartEnergy;
   PlateAsk: PlateAsk;
+  PlateFields: PlateFields;
+  PlateRequestAsk: PlateRequestAsk;
+  PlateResult: PlateResult;
   Reading: Reading;
   ReadingAsk: ReadingAsk;
   ReadingsKept: ReadingsKept;
   ReadingsToKeepAsk: ReadingsToKeepAsk;
   RefusedLine: RefusedLine;
+  ReliefInstead: ReliefInstead;
   ResponseRequest: ResponseRequest;
   ResponseRequestAsk: ResponseRequestAsk;
   ResponseResult: ResponseResult;
+  RimStiffness: RimStiffness;
+  RimStiffnessAsk: RimStiffnessAsk;
   RodFigure: RodFigure;
   RodFigureAsk: RodFigureAsk;
   SaddleAnswer: SaddleAnswer;
@@ -92,25 +158,44 @@ export interface Api {
   SaddleRequestAsk: SaddleRequestAsk;
   SaddleResult: SaddleResult;
   SaddleToMake: SaddleToMake;
+  SaddleTop: SaddleTop;
+  SaddleTopAsk: SaddleTopAsk;
   SaddleWishesAsk: SaddleWishesAsk;
   SaltReadingAsk: SaltReadingAsk;
   SeasonAnswer: SeasonAnswer;
   SetupChange: SetupChange;
   SetupChangeAsk: SetupChangeAsk;
   ShopCard: ShopCard;
+  SlotFit: SlotFit;
+  Soundhole: Soundhole;
+  SoundholeAsk: SoundholeAsk;
   StillAirAsk: StillAirAsk;
+  StringAction: StringAction;
   StringActionAsk: StringActionAsk;
+  StringIntonation: StringIntonation;
   StringLineAnswer: StringLineAnswer;
   StringLineRequestAsk: StringLineRequestAsk;
   StringLineResult: StringLineResult;
+  StringLoadAsk: StringLoadAsk;
   StringPath: StringPath;
   StringTension: StringTension;
+  StruckFret: StruckFret;
+  SwingOverFret: SwingOverFret;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
+  ThicknessReadingAsk: ThicknessReadingAsk;
   ThinDay: ThinDay;
+  TonguePlace: TonguePlace;
+  TopDamageAsk: TopDamageAsk;
+  TopDesign: TopDesign;
+  TopDesignAsk: TopDesignAsk;
+  UncleanNote: UncleanNote;
+  UnderStrings: UnderStrings;
   Visit: Visit;
   VisitAsk: VisitAsk;
   VisitStory: VisitStory;
+  WhichTopAsk: WhichTopAsk;
+  WithMoisture: WithMoisture;
   YearRequestAsk: YearRequestAsk;
   YearResult: YearResult;
 }
@@ -332,6 +417,28 @@ export interface AirResult {
    */
   absolute_humidity_g_per_m3: number;
 }
+export interface Attack {
+  /**
+   * swing normal to the board at the pluck, lowest string, open [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
+  /**
+   * where the string is plucked [mm]
+   */
+  pluck_from_saddle_mm: number;
+  /**
+   * width of finger or pick [mm]
+   */
+  pluck_width_mm: number;
+  /**
+   * what a stopped note keeps of the open one's pluck
+   */
+  stopped: "same_force" | "same_amplitude";
+}
 export interface AttackAsk {
   /**
    * swing normal to the board at the pluck, lowest string, open [mm]
@@ -353,6 +460,214 @@ export interface AttackAsk {
    * what a stopped note keeps of the open one's pluck
    */
   stopped?: "same_force" | "same_amplitude";
+}
+export interface AttackMark {
+  /**
+   * as the tables call it
+   */
+  name: string;
+  /**
+   * swing normal to the board at the pluck, lowest string [mm]
+   */
+  amplitude_bass_mm: number;
+  /**
+   * the same, string 1 [mm]
+   */
+  amplitude_treble_mm: number;
+}
+export interface Brace {
+  /**
+   * what the brace is called
+   */
+  name: string;
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * of the brace [mm]
+   */
+  width_mm: number;
+  /**
+   * along the brace; straight between them
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  heights: BraceHeight[];
+  /**
+   * its wood
+   */
+  species: string;
+  /**
+   * the stretches that hold; none: all along
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  glued: GluedStretch[];
+}
+export interface BraceHeight {
+  /**
+   * how far along the brace, 0 its first end, 1 its second
+   */
+  share: number;
+  /**
+   * of the brace there [mm]
+   */
+  height_mm: number;
+}
+export interface GluedStretch {
+  /**
+   * where the glue begins, in shares of the brace
+   */
+  from_share: number;
+  /**
+   * where it ends
+   */
+  to_share: number;
+}
+export interface BraceAsk {
+  /**
+   * what the brace is called
+   */
+  name: string;
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * of the brace [mm]
+   */
+  width_mm?: number | string;
+  /**
+   * along the brace; straight between them
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  heights: BraceHeightAsk[];
+  /**
+   * its wood
+   */
+  species?: string;
+  /**
+   * the stretches that hold; none: all along
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  glued?: GluedStretchAsk[];
+}
+export interface BraceHeightAsk {
+  /**
+   * how far along the brace, 0 its first end, 1 its second
+   */
+  share: number;
+  /**
+   * of the brace there [mm]
+   */
+  height_mm: number | string;
+}
+export interface GluedStretchAsk {
+  /**
+   * where the glue begins, in shares of the brace
+   */
+  from_share: number;
+  /**
+   * where it ends
+   */
+  to_share: number;
+}
+export interface BridgeDesign {
+  body: CrossPiece;
+  /**
+   * from the neck edge [mm]
+   */
+  saddle_x_mm: number;
+  /**
+   * across [mm]
+   */
+  saddle_length_mm: number;
+}
+export interface CrossPiece {
+  /**
+   * its edge towards the neck, from the neck edge of the top [mm]
+   */
+  front_x_mm: number;
+  /**
+   * along the strings [mm]
+   */
+  depth_mm: number;
+  /**
+   * across [mm]
+   */
+  span_mm: number;
+  /**
+   * 0: there is none [mm]
+   */
+  thickness_mm: number;
+  /**
+   * its wood, grain across the top
+   */
+  species: string;
+}
+export interface BridgeDesignAsk {
+  body: CrossPieceAsk;
+  /**
+   * from the neck edge [mm]
+   */
+  saddle_x_mm: number | string;
+  /**
+   * across [mm]
+   */
+  saddle_length_mm: number | string;
+}
+export interface CrossPieceAsk {
+  /**
+   * its edge towards the neck, from the neck edge of the top [mm]
+   */
+  front_x_mm: number | string;
+  /**
+   * along the strings [mm]
+   */
+  depth_mm: number | string;
+  /**
+   * across [mm]
+   */
+  span_mm: number | string;
+  /**
+   * 0: there is none [mm]
+   */
+  thickness_mm: number | string;
+  /**
+   * its wood, grain across the top
+   */
+  species: string;
 }
 export interface BridgeMeasures {
   /**
@@ -500,6 +815,127 @@ export interface Estimate {
    * 5 % lie above
    */
   high: number;
+}
+export interface ClearanceRequest {
+  neck: NeckLine;
+  action: StringAction;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarString[];
+  attack: Attack;
+}
+export interface NeckLine {
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * number of strings, evenly spaced
+   */
+  string_count: number;
+  /**
+   * open outer bass string over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_bass_mm: number;
+  /**
+   * open string 1 over the crown of fret 1 [mm]
+   */
+  nut_over_fret1_treble_mm: number;
+  /**
+   * nut slot over the fret plane, bass; used instead when given [mm]
+   */
+  nut_over_frets_bass_mm?: number;
+  /**
+   * nut slot over the fret plane, treble [mm]
+   */
+  nut_over_frets_treble_mm?: number;
+  /**
+   * depth of the neck's bow below the chord of fret 1 and the joint fret [mm]
+   */
+  relief_mm: number;
+  /**
+   * each crown over where the bow puts it, fret 1 first; empty when level [mm]
+   *
+   * @minItems 0
+   * @maxItems 24
+   */
+  crown_departures_mm: number[];
+  /**
+   * saddle crest behind the scale length, bass [mm]
+   */
+  setback_bass_mm: number;
+  /**
+   * saddle crest behind the scale length, treble [mm]
+   */
+  setback_treble_mm: number;
+  /**
+   * between the outer strings at the saddle [mm]
+   */
+  string_spread_at_saddle_mm: number;
+  /**
+   * crossways radius of the frets [mm]
+   */
+  board_radius_mm?: number;
+  /**
+   * crossways radius of the saddle top [mm]
+   */
+  saddle_radius_mm?: number;
+}
+export interface StringAction {
+  /**
+   * outer bass string over fret 12 [mm]
+   */
+  action12_bass_mm?: number;
+  /**
+   * string 1 over fret 12 [mm]
+   */
+  action12_treble_mm?: number;
+  /**
+   * saddle top over the fret plane, bass [mm]
+   */
+  saddle_over_frets_bass_mm?: number;
+  /**
+   * saddle top over the fret plane, treble [mm]
+   */
+  saddle_over_frets_treble_mm?: number;
+}
+export interface GuitarString {
+  /**
+   * pitch of the open string [Hz]
+   */
+  pitch_hz: number;
+  /**
+   * over everything; may be left out when the string was weighed [mm]
+   */
+  diameter_mm?: number;
+  /**
+   * of a wrapped string; across the corners when hexagonal [mm]
+   */
+  core_diameter_mm?: number;
+  /**
+   * of a wrapped string
+   */
+  core_shape: "round" | "hexagonal";
+  /**
+   * density of the wrap wire [kg/m3]
+   */
+  wrap_kg_per_m3: number;
+  /**
+   * mass per length as weighed; replaces the geometry [kg/m]
+   */
+  weighed_kg_per_metre?: number;
 }
 export interface ClearanceRequestAsk {
   neck?: NeckLineAsk;
@@ -681,6 +1117,274 @@ export interface NoteClearance {
    */
   verdict: "clear" | "doubtful" | "touches";
 }
+export interface CleatAsk {
+  /**
+   * its middle, from the crack's first end [mm]
+   */
+  along_mm: number | string;
+  /**
+   * of the cleat, along the crack [mm]
+   */
+  length_mm: number | string;
+}
+export interface ContactMapRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  hard_attack: AttackAsk;
+  /**
+   * the notes asked for; empty: every note
+   *
+   * @minItems 0
+   * @maxItems 288
+   */
+  notes?: NoteAskedAsk[];
+}
+export interface NoteAskedAsk {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+}
+export interface ContactMapResult {
+  /**
+   * in the order asked; else string 1 open, string 1 at fret 1, and so on
+   *
+   * @minItems 1
+   * @maxItems 288
+   */
+  notes: NoteContact[];
+  /**
+   * notes that are clean even when played hard
+   */
+  clean: number;
+  /**
+   * notes that buzz only when played hard
+   */
+  on_hard_playing: number;
+  /**
+   * notes that buzz in normal playing
+   */
+  on_normal_playing: number;
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface NoteContact {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * when it buzzes
+   */
+  verdict: "clean" | "on_hard_playing" | "on_normal_playing";
+  /**
+   * the fret struck hardest; 0 when none is touched
+   */
+  struck_fret: number;
+  /**
+   * the string lies on that fret before it is plucked; nothing was run
+   */
+  lies_on_fret: boolean;
+  /**
+   * part of the bridge's force above 2 kHz, over the same note without frets [dB]
+   */
+  gain_db_normal: number;
+  /**
+   * the same when played hard [dB]
+   */
+  gain_db_hard: number;
+  /**
+   * to all frets in a quarter of a second, mN s [mN s]
+   */
+  impulse_normal_mns: number;
+  /**
+   * the same when played hard [mN s]
+   */
+  impulse_hard_mns: number;
+}
+export interface ContactRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret?: number;
+  /**
+   * which way it is drawn before it is let go
+   */
+  direction?: "away" | "toward";
+  /**
+   * of this note at the pluck, normal to the board, instead of the attack's [mm]
+   */
+  amplitude_mm?: number | string;
+  /**
+   * the same as a force [N]
+   */
+  pluck_force_n?: number;
+  /**
+   * how long it is followed [s]
+   */
+  seconds?: number;
+  decay?: DecayTimesAsk;
+}
+export interface DecayTimesAsk {
+  /**
+   * time to fall by 60 dB at 100 Hz [s]
+   */
+  at_100_hz_s: number;
+  /**
+   * the same at 2000 Hz [s]
+   */
+  at_2000_hz_s: number;
+}
+export interface ContactResult {
+  /**
+   * what it means
+   */
+  verdict: "clean" | "graze" | "buzzes";
+  /**
+   * one sentence
+   */
+  sentence: string;
+  /**
+   * as let go [mm]
+   */
+  amplitude_mm: number;
+  /**
+   * that holds it there [N]
+   */
+  pluck_force_n: number;
+  /**
+   * after it is let go; absent when it touches nothing [ms]
+   */
+  first_touch_ms?: number;
+  /**
+   * the fret touched first
+   */
+  first_fret?: number;
+  /**
+   * every fret that was touched
+   *
+   * @minItems 0
+   * @maxItems 24
+   */
+  struck: StruckFret[];
+  /**
+   * to all frets together, mN s [mN s]
+   */
+  impulse_mns: number;
+  /**
+   * part of the bridge's force above 2 kHz, over the same note without frets [dB]
+   */
+  gain_db: number;
+  /**
+   * of what the note would have at the end without frets
+   */
+  energy_taken: number;
+  /**
+   * put into the string by the pluck [mJ]
+   */
+  pluck_energy_mj: number;
+  /**
+   * largest error of the energy at any step, damping and pluck accounted for
+   */
+  energy_balance: number;
+  /**
+   * steps the motion was followed in
+   */
+  steps_per_s: number;
+}
+export interface StruckFret {
+  /**
+   * the fret
+   */
+  fret: number;
+  /**
+   * all pushes on it added up, mN s [mN s]
+   */
+  impulse_mns: number;
+}
+export interface CrackAsk {
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * that hold it
+   *
+   * @minItems 0
+   * @maxItems 30
+   */
+  cleats?: CleatAsk[];
+}
+export interface CrestOnTop {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * crest wanted behind the front face [mm]
+   */
+  behind_front_mm: number;
+  /**
+   * and not nearer the front than this [mm]
+   */
+  behind_front_low_mm: number;
+  /**
+   * nor further back than this [mm]
+   */
+  behind_front_high_mm: number;
+  /**
+   * whether it can be filed there
+   */
+  place: "fits" | "may_fit" | "too_far_forward" | "too_far_back";
+  /**
+   * an octave error of this string would help to decide
+   */
+  to_be_read: boolean;
+}
 export interface DaysOutside {
   low_bass: Estimate;
   low_treble: Estimate;
@@ -717,6 +1421,20 @@ export interface Equilibrium {
    */
   percent_per_percent: number;
 }
+export interface EstimateAsk {
+  /**
+   * as likely above as below
+   */
+  median: number;
+  /**
+   * 5 % lie below
+   */
+  low: number;
+  /**
+   * 5 % lie above
+   */
+  high: number;
+}
 export interface FlaggedReading {
   /**
    * day of the reading
@@ -746,6 +1464,24 @@ export interface FlaggedReading {
    * why it is set aside
    */
   why: string;
+}
+export interface ForcingNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * when plucked away from the board; else toward it
+   */
+  away: boolean;
+  /**
+   * of this fret's own cut
+   */
+  share: number;
 }
 export interface FormTables {
   /**
@@ -929,6 +1665,410 @@ export interface Offered {
    */
   note: string;
 }
+export interface FretAnswer {
+  /**
+   * the visit whose readings these are
+   */
+  read_on?: string;
+  /**
+   * what the answer rests on
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings: FretReading[];
+  result?: FretDressResult;
+  /**
+   * of the neck, as read or assumed [mm]
+   */
+  relief_mm: number;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface FretReading {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret: number;
+}
+export interface FretDressResult {
+  /**
+   * what it is
+   */
+  verdict:
+    "clean" | "withheld" | "loose" | "nut" | "relief" | "action" | "hump" | "kink" | "spot" | "level_all" | "refret";
+  /**
+   * the verdict in plain words
+   */
+  sentence: string;
+  /**
+   * what it rests on
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  explanation: string[];
+  /**
+   * in order
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  steps: string[];
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  /**
+   * fret 1 first
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  frets: FretToDress[];
+  /**
+   * bass and treble were read apart
+   */
+  apart: boolean;
+  /**
+   * the metal is to come off; else it stands for comparison only
+   */
+  cut_is_advised: boolean;
+  /**
+   * sum over the frets of the least metal [mm]
+   */
+  total_removed_mm: number;
+  /**
+   * sum over the frets to the one line [mm]
+   */
+  total_to_level_mm: number;
+  /**
+   * every note clean with all crowns on one line
+   */
+  clean_when_level: boolean;
+  /**
+   * notes nearer a crown than the margin, as found
+   */
+  touching_before: number;
+  /**
+   * the same after the least metal
+   */
+  touching_after: number;
+  worst_shortfall: FretFigure;
+  hump?: FretFigure;
+  tongue_rise?: FretFigure;
+  relief_instead?: ReliefInstead;
+  /**
+   * of the slots, when it is the nut [mm]
+   */
+  nut_rise_mm?: number;
+  /**
+   * notes that cannot be made clean at the wanted action, worst first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  unclean: UncleanNote[];
+  /**
+   * the least action that can be had instead, bass [mm]
+   */
+  clean_action12_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  clean_action12_treble_mm?: number;
+  /**
+   * over the dressed crown of fret 12 [mm]
+   */
+  wanted_action12_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  wanted_action12_treble_mm: number;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm: number;
+  /**
+   * room asked under every note [mm]
+   */
+  margin_mm: number;
+  /**
+   * metal does not grow back
+   */
+  irreversible: boolean;
+}
+export interface FretToDress {
+  /**
+   * number of the fret
+   */
+  fret: number;
+  /**
+   * distance from the nut [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * false: the line of its neighbours stands in
+   */
+  read: boolean;
+  /**
+   * over the neck's bow and the best line through all crowns, as found [mm]
+   */
+  crown_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  crown_treble_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  crown_sd_mm: number;
+  /**
+   * the one line that touches every crown [mm]
+   */
+  line_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  line_treble_mm: number;
+  /**
+   * least metal, note by note [mm]
+   */
+  remove_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  remove_treble_mm: number;
+  /**
+   * to the one line instead [mm]
+   */
+  level_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  level_treble_mm: number;
+  /**
+   * crown over the board after the least metal [mm]
+   */
+  left_bass_mm?: number;
+  /**
+   * the same, treble [mm]
+   */
+  left_treble_mm?: number;
+  /**
+   * it springs down when pressed
+   */
+  loose: boolean;
+  /**
+   * its crown does not hold what would have to come off
+   */
+  renew: boolean;
+  /**
+   * why it comes down
+   */
+  reason: string;
+  /**
+   * the notes that force it, most telling first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  forced_by: ForcingNote[];
+}
+export interface FretFigure {
+  /**
+   * the figure [mm]
+   */
+  value_mm: number;
+  /**
+   * one standard deviation [mm]
+   */
+  sd_mm: number;
+}
+export interface ReliefInstead {
+  /**
+   * of relief; positive is more [mm]
+   */
+  change_least_mm: number;
+  /**
+   * when this neck lifts fret 12 least [mm]
+   */
+  change_most_mm: number;
+  /**
+   * what the feeler then reads [mm]
+   */
+  relief_after_least_mm: number;
+  /**
+   * at most [mm]
+   */
+  relief_after_most_mm: number;
+  /**
+   * of the strings at fret 12 when the rod alone is turned [mm]
+   */
+  action12_rise_most_mm: number;
+}
+export interface UncleanNote {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * whose crown it touches
+   */
+  fret: number;
+  /**
+   * how much is missing [mm]
+   */
+  short_by_mm: number;
+}
+export interface FretDressRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * of the crowns, in any order
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  readings: FretReadingAsk[];
+  /**
+   * over the dressed crown of fret 12, bass [mm]
+   */
+  wanted_action12_bass_mm?: number | string;
+  /**
+   * the same, string 1 [mm]
+   */
+  wanted_action12_treble_mm?: number | string;
+  /**
+   * every crown keeps this much over the board [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line of the frets before it [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * the neck has a rod that turns
+   */
+  adjustable_rod?: boolean;
+  rod?: RodFigureAsk;
+  /**
+   * since the frets were last level
+   */
+  neck_angle_changed?: boolean;
+  /**
+   * in the body, as the crowns were read, 0..1
+   */
+  body_relative_humidity?: number;
+}
+export interface FretReadingAsk {
+  /**
+   * how it was read
+   */
+  kind: "departure" | "straightedge" | "rocker" | "over_board" | "springs";
+  /**
+   * the fret read; of a rocker, the middle one
+   */
+  fret: number;
+  /**
+   * where across the board
+   */
+  side?: "both" | "bass" | "treble";
+  /**
+   * departure: positive is high; straightedge: the gap; over_board: the metal left [mm]
+   */
+  value_mm: number | string;
+  /**
+   * one standard deviation of the reading [mm]
+   */
+  sd_mm?: number | string;
+  /**
+   * straightedge: the lower fret it lies on
+   */
+  from_fret?: number;
+  /**
+   * straightedge: the higher fret it lies on
+   */
+  to_fret?: number;
+}
+export interface RodFigureAsk {
+  /**
+   * mm that fret 12 rises for a mm of relief [mm per mm]
+   */
+  action12_per_relief: number;
+  /**
+   * one standard deviation of what is not known of it [mm per mm]
+   */
+  sd: number;
+  /**
+   * of this rod, read before and after, that it was learnt from
+   */
+  turns?: number;
+}
 export interface FretPoint {
   /**
    * number of the fret
@@ -942,6 +2082,57 @@ export interface FretPoint {
    * crown over the fret plane [mm]
    */
   crown_over_plane_mm: number;
+}
+export interface FretWishesAsk {
+  /**
+   * asked as on this day
+   */
+  today?: string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_bass_mm?: number | string;
+  /**
+   * action wanted at fret 12 [mm]
+   */
+  wanted_treble_mm?: number | string;
+  /**
+   * that every crown keeps [mm]
+   */
+  least_crown_mm?: number | string;
+  /**
+   * room left under every note [mm]
+   */
+  margin_mm?: number | string;
+  /**
+   * last fret below the line [mm]
+   */
+  fall_away_mm?: number | string;
+  /**
+   * the last fret still on the line
+   */
+  fall_away_from_fret?: number;
+  /**
+   * as they are being typed; empty: those kept
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  readings?: FretReadingAsk[];
+}
+export interface HeelDepth {
+  /**
+   * down the heel from the edge under the board [mm]
+   */
+  depth_mm: number;
+  /**
+   * to take off there; negative: to build up [mm]
+   */
+  remove_mm: number;
+  /**
+   * what stands there; may be empty
+   */
+  where: string;
 }
 export interface HeightReading {
   /**
@@ -986,6 +2177,24 @@ export interface HeightReadingAsk {
    * one standard deviation of the gauge in this hand [mm]
    */
   gauge_sd_mm?: number | string;
+}
+export interface HighCrown {
+  /**
+   * the crown that stands out
+   */
+  fret: number;
+  /**
+   * over the line through the crowns beside it [mm]
+   */
+  over_neighbours_mm: number;
+  /**
+   * what would come off it [mm]
+   */
+  lower_by_mm: number;
+  /**
+   * touching notes that then clear every fret
+   */
+  cures: number;
 }
 export interface Home {
   /**
@@ -1816,6 +3025,343 @@ export interface InterventionAsk {
    */
   note?: string;
 }
+export interface IntonationAnswer {
+  request: IntonationRequest;
+  result: IntonationResult;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface IntonationRequest {
+  neck: NeckLine;
+  action: StringAction;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarString[];
+  /**
+   * crest of each string behind the scale length, string 1 first; empty: straight between the neck's two [mm]
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  setbacks_mm: number[];
+  /**
+   * one standard deviation of where a crest was read [mm]
+   */
+  setback_sd_mm: number;
+  /**
+   * what a tuner read at fret 12
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  octave_errors: OctaveError[];
+  saddle?: SaddleTop;
+  /**
+   * string beyond nut and saddle that slides freely over both [mm]
+   */
+  dead_length_mm: number;
+  /**
+   * how far a finger pushes the string down behind the fret [mm]
+   */
+  press_depth_mm: number;
+  /**
+   * frets 1 to this are weighed where nut and saddle are both free
+   */
+  last_fret: number;
+}
+export interface OctaveError {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * fret 12 against the octave of the open string; sharp is positive [cents]
+   */
+  cents: number;
+  /**
+   * one standard deviation of that reading [cents]
+   */
+  sd_cents: number;
+}
+export interface SaddleTop {
+  /**
+   * front face of the saddle behind the scale length, at the last string [mm]
+   */
+  front_bass_mm: number;
+  /**
+   * the same at string 1 [mm]
+   */
+  front_treble_mm: number;
+  /**
+   * of the saddle [mm]
+   */
+  thickness_mm: number;
+  /**
+   * one standard deviation of where the front face was read [mm]
+   */
+  front_sd_mm: number;
+}
+export interface IntonationResult {
+  /**
+   * string 1 first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: StringIntonation[];
+  slot?: SlotFit;
+  /**
+   * one sentence
+   */
+  verdict: string;
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+}
+export interface StringIntonation {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * crest behind the scale length now [mm]
+   */
+  setback_mm: number;
+  /**
+   * what each clamped end of the string asks of the crest [mm]
+   */
+  setback_a_firm_end_mm: number;
+  /**
+   * as read [cents]
+   */
+  octave_error_cents?: number;
+  /**
+   * clamped ends, at least
+   */
+  firm_ends_low: number;
+  /**
+   * clamped ends, as read or midway
+   */
+  firm_ends: number;
+  /**
+   * clamped ends, at most
+   */
+  firm_ends_high: number;
+  /**
+   * the octave error read can be explained by the ends
+   */
+  believable: boolean;
+  /**
+   * sharp at fret 1, 2 ... by stretch alone [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  stretch_cents: number[];
+  /**
+   * with the ends as little firm as they may be [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  low_cents: number[];
+  /**
+   * with the ends as firm as they may be [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  high_cents: number[];
+  /**
+   * setback that stretch alone asks for [mm]
+   */
+  wanted_for_stretch_mm: number;
+  /**
+   * setback wanted, at least [mm]
+   */
+  wanted_low_mm: number;
+  /**
+   * setback wanted for the octave [mm]
+   */
+  wanted_mm: number;
+  /**
+   * setback wanted, at most [mm]
+   */
+  wanted_high_mm: number;
+  /**
+   * low_cents with the crest where it is wanted [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_low_cents: number[];
+  /**
+   * the same, midway [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_cents: number[];
+  /**
+   * high_cents with the crest where it is wanted [cents]
+   *
+   * @minItems 12
+   * @maxItems 24
+   */
+  after_high_cents: number[];
+  /**
+   * setback where the nut may move too [mm]
+   */
+  both_setback_mm: number;
+  /**
+   * edge of the nut towards the saddle, likewise [mm]
+   */
+  both_nut_shift_mm: number;
+  /**
+   * error that is then left, root of the mean square [cents]
+   */
+  both_rms_cents: number;
+  /**
+   * and the largest [cents]
+   */
+  both_worst_cents: number;
+  /**
+   * at fret 12, for a crest set back by 1 mm [cents]
+   */
+  cents_per_mm: number;
+  /**
+   * least that lays the open string on fret 1 [N]
+   */
+  finger_force_1_n: number;
+  /**
+   * least that lays the open string on fret 12 [N]
+   */
+  finger_force_12_n: number;
+}
+export interface SlotFit {
+  /**
+   * what has to be done about the slot
+   */
+  verdict: "fits" | "cannot_tell" | "widen" | "recut";
+  /**
+   * string 1 first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  crests: CrestOnTop[];
+  /**
+   * how far its front wall goes forward [mm]
+   */
+  widen_front_mm: number;
+  /**
+   * how far its back wall goes back [mm]
+   */
+  widen_back_mm: number;
+  /**
+   * how far a new slot's front wall lies behind the old one's, bass [mm]
+   */
+  move_bass_mm: number;
+  /**
+   * the same, treble [mm]
+   */
+  move_treble_mm: number;
+  /**
+   * thinnest saddle that would hold all crests, best placed [mm]
+   */
+  thickness_least_mm: number;
+  /**
+   * one sentence
+   */
+  words: string;
+}
+export interface IntonationRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  /**
+   * crest of each string behind the scale length, string 1 first; empty: straight between the neck's two [mm]
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  setbacks_mm?: number[];
+  /**
+   * one standard deviation of where a crest was read [mm]
+   */
+  setback_sd_mm?: number | string;
+  /**
+   * what a tuner read at fret 12
+   *
+   * @minItems 0
+   * @maxItems 12
+   */
+  octave_errors?: OctaveErrorAsk[];
+  saddle?: SaddleTopAsk;
+  /**
+   * string beyond nut and saddle that slides freely over both [mm]
+   */
+  dead_length_mm?: number | string;
+  /**
+   * how far a finger pushes the string down behind the fret [mm]
+   */
+  press_depth_mm?: number | string;
+  /**
+   * frets 1 to this are weighed where nut and saddle are both free
+   */
+  last_fret?: number;
+}
+export interface OctaveErrorAsk {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * fret 12 against the octave of the open string; sharp is positive [cents]
+   */
+  cents: number;
+  /**
+   * one standard deviation of that reading [cents]
+   */
+  sd_cents?: number;
+}
+export interface SaddleTopAsk {
+  /**
+   * front face of the saddle behind the scale length, at the last string [mm]
+   */
+  front_bass_mm: number | string;
+  /**
+   * the same at string 1 [mm]
+   */
+  front_treble_mm: number | string;
+  /**
+   * of the saddle [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * one standard deviation of where the front face was read [mm]
+   */
+  front_sd_mm?: number | string;
+}
 export interface Kept {
   /**
    * the record's number in the book
@@ -1886,6 +3432,21 @@ export interface LeastString {
    */
   action12_mm: number;
   decided_by: DecidingNote;
+}
+export interface LeastCure {
+  /**
+   * notes that touch now
+   */
+  touching: number;
+  /**
+   * a saddle so much taller frees them all [mm]
+   */
+  saddle_raise_bass_mm: number;
+  /**
+   * the same, treble end [mm]
+   */
+  saddle_raise_treble_mm: number;
+  high_crown?: HighCrown;
 }
 export interface LengthRead {
   /**
@@ -2049,6 +3610,24 @@ export interface ThinDay {
    */
   expected: number;
 }
+export interface LooseBraceAsk {
+  /**
+   * its name in the design
+   */
+  brace: string;
+  /**
+   * from which end it is measured
+   */
+  end: "first" | "second";
+  /**
+   * where the looseness begins, from that end [mm]
+   */
+  from_end_mm?: number | string;
+  /**
+   * how much is loose [mm]
+   */
+  length_mm: number | string;
+}
 export interface ModelLine {
   /**
    * as in /api/compute/NAME
@@ -2067,6 +3646,24 @@ export interface ModelList {
    * @maxItems 1000
    */
   models: ModelLine[];
+}
+export interface MoistureChangeAsk {
+  /**
+   * change of the top's moisture; negative dries [percent]
+   */
+  top_percent?: number;
+  /**
+   * of braces, bridge plate and hole reinforcement [percent]
+   */
+  braces_percent?: number;
+  /**
+   * of the bridge [percent]
+   */
+  bridge_percent?: number;
+  /**
+   * of the back [percent]
+   */
+  back_percent?: number;
 }
 export interface MoistureDays {
   /**
@@ -2149,6 +3746,499 @@ export interface MoistureResult {
   equilibrium?: Equilibrium;
   days?: MoistureDays;
 }
+export interface NeckAndBackAsk {
+  /**
+   * twice nut to fret 12 [mm]
+   */
+  scale_length_mm?: number | string;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret?: number;
+  /**
+   * neck block, top to back [mm]
+   */
+  block_depth_mm?: number | string;
+  /**
+   * of the back's dome [mm]
+   */
+  back_arch_radius_mm?: number | string;
+  /**
+   * wood of the back
+   */
+  back_species?: string;
+}
+export interface NeckAngleRequest {
+  bass: NeckSide;
+  treble: NeckSide;
+  /**
+   * one standard deviation of the exposures [mm]
+   */
+  exposure_sd_mm: number;
+  /**
+   * bottom of the nut slots over the fret plane [mm]
+   */
+  nut_over_frets_mm: number;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm: number;
+  /**
+   * crest behind the scale length [mm]
+   */
+  saddle_setback_mm: number;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret: number;
+  /**
+   * number of frets
+   */
+  fret_count: number;
+  /**
+   * edge under the board down to the outside of the heel cap [mm]
+   */
+  heel_depth_mm: number;
+  /**
+   * the last of that depth [mm]
+   */
+  heel_cap_thickness_mm: number;
+  /**
+   * board and fret at the joint [mm]
+   */
+  hinge_under_frets_mm: number;
+  /**
+   * joint to the end of the board [mm]
+   */
+  tongue_length_mm?: number;
+  /**
+   * rise of the fret plane at the saddle, instead of what the exposures ask for [mm]
+   */
+  rise_mm?: number;
+  /**
+   * straightedge on the frets, over the bridge top [mm]
+   */
+  straightedge_over_bridge_mm?: number;
+  /**
+   * one standard deviation of that [mm]
+   */
+  straightedge_sd_mm: number;
+  /**
+   * as it was read [mm]
+   */
+  relief_mm: number;
+  /**
+   * as it will be set [mm]
+   */
+  relief_wanted_mm: number;
+  drift_mm_per_year?: Estimate;
+}
+export interface NeckSide {
+  /**
+   * action at fret 12, mean of the year [mm]
+   */
+  action12_mm: number;
+  /**
+   * what that mean should be [mm]
+   */
+  action12_wanted_mm: number;
+  /**
+   * one standard deviation of the mean [mm]
+   */
+  action12_sd_mm: number;
+  /**
+   * saddle over the bridge now [mm]
+   */
+  exposure_mm: number;
+  /**
+   * saddle over the bridge afterwards [mm]
+   */
+  exposure_wanted_mm: number;
+  /**
+   * a saddle that stands out less is not made [mm]
+   */
+  exposure_least_mm: number;
+  /**
+   * nor one that stands out more [mm]
+   */
+  exposure_most_mm: number;
+  /**
+   * action in the year's highest month over its mean [mm]
+   */
+  highest_over_mean_mm: number;
+  /**
+   * action today over the year's mean [mm]
+   */
+  today_over_mean_mm: number;
+}
+export interface NeckAngleRequestAsk {
+  bass?: NeckSideAsk;
+  treble?: NeckSideAsk;
+  /**
+   * one standard deviation of the exposures [mm]
+   */
+  exposure_sd_mm?: number | string;
+  /**
+   * bottom of the nut slots over the fret plane [mm]
+   */
+  nut_over_frets_mm?: number | string;
+  /**
+   * scale length [mm]
+   */
+  scale_length_mm?: number | string;
+  /**
+   * crest behind the scale length [mm]
+   */
+  saddle_setback_mm?: number | string;
+  /**
+   * fret at the body joint
+   */
+  body_joint_fret?: number;
+  /**
+   * number of frets
+   */
+  fret_count?: number;
+  /**
+   * edge under the board down to the outside of the heel cap [mm]
+   */
+  heel_depth_mm?: number | string;
+  /**
+   * the last of that depth [mm]
+   */
+  heel_cap_thickness_mm?: number | string;
+  /**
+   * board and fret at the joint [mm]
+   */
+  hinge_under_frets_mm?: number | string;
+  /**
+   * joint to the end of the board [mm]
+   */
+  tongue_length_mm?: number | string;
+  /**
+   * rise of the fret plane at the saddle, instead of what the exposures ask for [mm]
+   */
+  rise_mm?: number | string;
+  /**
+   * straightedge on the frets, over the bridge top [mm]
+   */
+  straightedge_over_bridge_mm?: number | string;
+  /**
+   * one standard deviation of that [mm]
+   */
+  straightedge_sd_mm?: number | string;
+  /**
+   * as it was read [mm]
+   */
+  relief_mm?: number | string;
+  /**
+   * as it will be set [mm]
+   */
+  relief_wanted_mm?: number | string;
+  drift_mm_per_year?: EstimateAsk;
+}
+export interface NeckSideAsk {
+  /**
+   * action at fret 12, mean of the year [mm]
+   */
+  action12_mm?: number | string;
+  /**
+   * what that mean should be [mm]
+   */
+  action12_wanted_mm?: number | string;
+  /**
+   * one standard deviation of the mean [mm]
+   */
+  action12_sd_mm?: number | string;
+  /**
+   * saddle over the bridge now [mm]
+   */
+  exposure_mm?: number | string;
+  /**
+   * saddle over the bridge afterwards [mm]
+   */
+  exposure_wanted_mm?: number | string;
+  /**
+   * a saddle that stands out less is not made [mm]
+   */
+  exposure_least_mm?: number | string;
+  /**
+   * nor one that stands out more [mm]
+   */
+  exposure_most_mm?: number | string;
+  /**
+   * action in the year's highest month over its mean [mm]
+   */
+  highest_over_mean_mm?: number | string;
+  /**
+   * action today over the year's mean [mm]
+   */
+  today_over_mean_mm?: number | string;
+}
+export interface NeckAngleResult {
+  /**
+   * whether the neck's angle is called for
+   */
+  verdict: "called_for" | "not_needed" | "withheld" | "too_tall";
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * one standard deviation of the exposure asked [mm]
+   */
+  uncertainty_mm: number;
+  /**
+   * rise of the fret plane at the saddle [mm]
+   */
+  rise_mm: number;
+  /**
+   * of the neck; positive is back [deg]
+   */
+  turn_deg: number;
+  /**
+   * what to take off down the heel
+   *
+   * @minItems 2
+   * @maxItems 100
+   */
+  heel: HeelDepth[];
+  /**
+   * frets beyond the joint, and the end of the board
+   *
+   * @minItems 1
+   * @maxItems 20
+   */
+  tongue: TonguePlace[];
+  bass: NeckSideAfter;
+  treble: NeckSideAfter;
+  /**
+   * along the frets; positive is longer [mm]
+   */
+  saddle_from_nut_change_mm: number;
+  /**
+   * how far the nut moves away from the body [mm]
+   */
+  nut_back_mm: number;
+  /**
+   * mm at the saddle for 1 mm at the heel cap
+   */
+  saddle_per_heel: number;
+  /**
+   * mm at fret 12 likewise
+   */
+  action12_per_heel: number;
+  /**
+   * straightedge over the bridge, season and relief taken out [mm]
+   */
+  straightedge_of_year_mm?: number;
+  /**
+   * what of that is the season [mm]
+   */
+  straightedge_by_season_mm: number;
+  /**
+   * and what the relief [mm]
+   */
+  straightedge_by_relief_mm: number;
+  /**
+   * until the drift has used the saddle up; absent: it does not [years]
+   */
+  years_left?: number;
+  /**
+   * the same if it drifts as fast as it may [years]
+   */
+  years_left_least?: number;
+  /**
+   * what to mind
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  /**
+   * the work in order
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  steps: NeckStep[];
+}
+export interface TonguePlace {
+  /**
+   * 0: the end of the board
+   */
+  fret: number;
+  /**
+   * from the body joint [mm]
+   */
+  from_joint_mm: number;
+  /**
+   * shim under it; without one it lies that much below the plane [mm]
+   */
+  shim_mm: number;
+}
+export interface NeckSideAfter {
+  /**
+   * neck as it is, action as wanted [mm]
+   */
+  exposure_asked_mm: number;
+  /**
+   * the same, cut for the year's highest month [mm]
+   */
+  exposure_asked_highest_mm: number;
+  /**
+   * neck turned, saddle as it is [mm]
+   */
+  action12_saddle_kept_mm: number;
+  /**
+   * neck turned, new saddle [mm]
+   */
+  action12_mm: number;
+  /**
+   * neck turned, new saddle [mm]
+   */
+  exposure_mm: number;
+  /**
+   * new saddle over the one fitted now [mm]
+   */
+  saddle_raise_mm: number;
+}
+export interface NeckStep {
+  /**
+   * what is done
+   */
+  words: string;
+  /**
+   * what to mind; may be empty
+   */
+  caution: string;
+  /**
+   * only with the owner's yes: it cannot be undone
+   */
+  asks_owner: boolean;
+}
+export interface NeckAnswer {
+  request: NeckAngleRequest;
+  result: NeckAngleResult;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface NoteSoundRequestAsk {
+  neck?: NeckLineAsk;
+  action: StringActionAsk;
+  /**
+   * string 1, the thinnest, first
+   *
+   * @minItems 1
+   * @maxItems 12
+   */
+  strings: GuitarStringAsk[];
+  attack: AttackAsk;
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret?: number;
+  /**
+   * which way it is drawn before it is let go
+   */
+  direction?: "away" | "toward";
+  /**
+   * of this note at the pluck, normal to the board, instead of the attack's [mm]
+   */
+  amplitude_mm?: number | string;
+  /**
+   * the same as a force [N]
+   */
+  pluck_force_n?: number;
+  /**
+   * how long it is followed [s]
+   */
+  seconds?: number;
+  decay?: DecayTimesAsk;
+  /**
+   * false: the same note where there are no frets
+   */
+  with_frets?: boolean;
+}
+export interface NoteSwing {
+  /**
+   * 1 is the thinnest
+   */
+  string: number;
+  /**
+   * 0 is the open string
+   */
+  stopped_fret: number;
+  /**
+   * every higher fret
+   *
+   * @minItems 1
+   * @maxItems 24
+   */
+  frets: SwingOverFret[];
+  /**
+   * at this string's saddle, so that it touches nothing; absent when it does not touch [mm]
+   */
+  saddle_raise_mm?: number;
+}
+export interface SwingOverFret {
+  /**
+   * over this crown
+   */
+  fret: number;
+  /**
+   * where it stands [mm]
+   */
+  from_nut_mm: number;
+  /**
+   * the stopped string at rest [mm]
+   */
+  string_over_plane_mm: number;
+  /**
+   * where its swing comes down to [mm]
+   */
+  lowest_over_plane_mm: number;
+  /**
+   * string at rest over the crown [mm]
+   */
+  gap_mm: number;
+  /**
+   * gap over reach: 1 just touches
+   */
+  ratio: number;
+  /**
+   * what it means
+   */
+  verdict: "clear" | "doubtful" | "touches";
+}
+export interface OutlinePoint {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number;
+}
+export interface OutlinePointAsk {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number | string;
+}
 export interface OwnerAsk {
   /**
    * number in the book; 0: not kept yet
@@ -2175,6 +4265,510 @@ export interface OwnerList {
    * @maxItems 1000000
    */
   owners: Owner[];
+}
+export interface PartEnergy {
+  /**
+   * top, bridge, bridge plate, hole reinforcement, rim or a brace
+   */
+  part: string;
+  /**
+   * stored under the strings
+   */
+  energy_mj: number;
+  /**
+   * of all
+   */
+  share: number;
+}
+export interface PlateFields {
+  /**
+   * nodes: from the neck edge
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  x_mm: number[];
+  /**
+   * nodes: from the centre line; treble positive
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  y_mm: number[];
+  /**
+   * nodes: rise under the strings
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  strings_height_mm: number[];
+  /**
+   * nodes: rise with the moisture
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  moisture_height_mm: number[];
+  /**
+   * nodes: turn along the strings, positive leans to the neck
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  strings_slope_deg: number[];
+  /**
+   * nodes: the same with the moisture
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  moisture_slope_deg: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  first_corner: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  second_corner: number[];
+  /**
+   * triangles: node, from 0
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  third_corner: number[];
+  /**
+   * triangles: stress along the grain, outer face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  outer_along_mpa: number[];
+  /**
+   * triangles: across the grain, outer face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  outer_across_mpa: number[];
+  /**
+   * triangles: along the grain, inner face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  inner_along_mpa: number[];
+  /**
+   * triangles: across the grain, inner face
+   *
+   * @minItems 0
+   * @maxItems 200000
+   */
+  inner_across_mpa: number[];
+}
+export interface PlateRequestAsk {
+  top?: WhichTopAsk;
+  damage?: TopDamageAsk;
+  strings?: StringLoadAsk;
+  moisture?: MoistureChangeAsk;
+  behind?: NeckAndBackAsk;
+  /**
+   * side of a triangle, about [mm]
+   */
+  mesh_mm?: number | string;
+  /**
+   * answer with the lists for pictures too
+   */
+  with_fields?: boolean;
+}
+export interface WhichTopAsk {
+  /**
+   * in words of form
+   */
+  body_size?: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
+  /**
+   * a pattern: x_scalloped, x_braced, ladder, fan
+   */
+  bracing?: string;
+  /**
+   * of the top, when it is known [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * of the top, when it is known
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the top's dome, when it is known [mm]
+   */
+  arch_radius_mm?: number | string;
+  drawn?: TopDesignAsk;
+}
+export interface TopDesignAsk {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePointAsk[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number | string;
+  /**
+   * wood of the top
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number | string;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: BraceAsk[];
+  soundhole: SoundholeAsk;
+  bridge: BridgeDesignAsk;
+  bridge_plate: CrossPieceAsk;
+  rim: RimStiffnessAsk;
+}
+export interface SoundholeAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number | string;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number | string;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm?: number | string;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm?: number | string;
+  /**
+   * its wood
+   */
+  ring_species?: string;
+}
+export interface RimStiffnessAsk {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number | string;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
+}
+export interface TopDamageAsk {
+  /**
+   * stretches off the top
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  loose_braces?: LooseBraceAsk[];
+  /**
+   * right through the top
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  cracks?: CrackAsk[];
+  /**
+   * measured; none: the design's everywhere
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  thickness?: ThicknessReadingAsk[];
+  /**
+   * share of its thickness gone along the pin holes
+   */
+  bridge_plate_worn?: number;
+  /**
+   * from the back edge of the bridge, off the top [mm]
+   */
+  bridge_lifted_mm?: number | string;
+}
+export interface ThicknessReadingAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line; treble positive [mm]
+   */
+  y_mm: number | string;
+  /**
+   * of the top there [mm]
+   */
+  thickness_mm: number | string;
+}
+export interface StringLoadAsk {
+  /**
+   * of all strings together, from the tension computation [N]
+   */
+  pull_n?: number;
+  /**
+   * of the strings at the saddle, over the top [mm]
+   */
+  height_over_top_mm?: number | string;
+}
+export interface PlateResult {
+  strings: UnderStrings;
+  moisture: WithMoisture;
+  /**
+   * which part carries the strings, the greatest first
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  carries: PartEnergy[];
+  /**
+   * of the mesh
+   */
+  nodes: number;
+  /**
+   * of the mesh
+   */
+  triangles: number;
+  /**
+   * that were solved for
+   */
+  unknowns: number;
+  /**
+   * quality of the poorest triangle; 1 is equilateral
+   */
+  worst_triangle: number;
+  design: TopDesign;
+  /**
+   * to read with the figures
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  fields?: PlateFields;
+}
+export interface UnderStrings {
+  /**
+   * at once, as on a new top; positive leans towards the neck [degrees]
+   */
+  bridge_rotation_deg: number;
+  /**
+   * after years at pitch, least creep [degrees]
+   */
+  bridge_rotation_years_low_deg: number;
+  /**
+   * after years at pitch, most creep [degrees]
+   */
+  bridge_rotation_years_high_deg: number;
+  /**
+   * highest rise behind the saddle [mm]
+   */
+  belly_mm: number;
+  /**
+   * deepest sinking in front of it; negative [mm]
+   */
+  dip_mm: number;
+  /**
+   * at the saddle, mean [mm]
+   */
+  saddle_rise_mm: number;
+  /**
+   * at the saddle, outward
+   */
+  stiffness_n_per_mm: number;
+}
+export interface WithMoisture {
+  /**
+   * the top alone; negative sinks [mm]
+   */
+  saddle_rise_mm: number;
+  /**
+   * under the bass string [mm]
+   */
+  saddle_rise_bass_mm: number;
+  /**
+   * under the treble string [mm]
+   */
+  saddle_rise_treble_mm: number;
+  /**
+   * positive leans towards the neck [degrees]
+   */
+  bridge_rotation_deg: number;
+  /**
+   * of any place of the top [mm]
+   */
+  greatest_move_mm: number;
+  /**
+   * half of the saddle's rise [mm]
+   */
+  action12_from_top_mm: number;
+  /**
+   * bridge and top change in height [mm]
+   */
+  action12_from_thickness_mm: number;
+  /**
+   * the neck block turns as top and back move: a judgement of size [mm]
+   */
+  action12_from_neck_mm: number;
+  /**
+   * all three [mm]
+   */
+  action12_change_mm: number;
+  /**
+   * 90 % between this [mm]
+   */
+  action12_change_low_mm: number;
+  /**
+   * and this [mm]
+   */
+  action12_change_high_mm: number;
+  /**
+   * across the grain; 95 % of the top stays below; nothing relaxed
+   */
+  stress_across_p95_mpa: number;
+}
+export interface TopDesign {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePoint[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number;
+  /**
+   * wood of the top
+   */
+  species: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: Brace[];
+  soundhole: Soundhole;
+  bridge: BridgeDesign;
+  bridge_plate: CrossPiece;
+  rim: RimStiffness;
+}
+export interface Soundhole {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm: number;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm: number;
+  /**
+   * its wood
+   */
+  ring_species: string;
+}
+export interface RimStiffness {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
 }
 export interface ReadingAsk {
   /**
@@ -2413,20 +5007,6 @@ export interface RodFigure {
    * of this rod, read before and after, that it was learnt from
    */
   turns: number;
-}
-export interface RodFigureAsk {
-  /**
-   * mm that fret 12 rises for a mm of relief [mm per mm]
-   */
-  action12_per_relief: number;
-  /**
-   * one standard deviation of what is not known of it [mm per mm]
-   */
-  sd: number;
-  /**
-   * of this rod, read before and after, that it was learnt from
-   */
-  turns?: number;
 }
 export interface SaddleAnswer {
   request: SaddleRequest;
@@ -2859,11 +5439,22 @@ export interface ShopCard {
 export interface StringLineAnswer {
   string_line: StringLineResult;
   clearance: ClearanceResult;
+  swing: NoteSwing;
+  cure: LeastCure;
+  request: ClearanceRequest;
+  hard_attack: Attack;
   /**
    * drawn with this relief [mm]
    */
   relief_mm: number;
   rod: RodFigure;
+  /**
+   * how hard players play
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  attacks: AttackMark[];
   /**
    * what no record says and was taken for granted
    *

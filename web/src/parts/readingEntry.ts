@@ -22,8 +22,8 @@ export function isLength(measure: Measure): boolean {
 
 /** Numbers that are no lengths: `45`, `45,5`, `45 %`, `12°`. */
 export function plainNumber(typed: string): number | undefined {
-  const match = /^\s*(-?\d+(?:[.,]\d+)?)\s*(?:%|%\s*RH|°\s*C?|C|g)?\s*$/i.exec(typed);
-  return match ? Number(match[1]?.replace(",", ".")) : undefined;
+  const match = /^\s*([-+−]?\d+(?:[.,]\d+)?)\s*(?:%|%\s*RH|°\s*C?|C|g|cents?)?\s*$/i.exec(typed);
+  return match ? Number(match[1]?.replace(",", ".").replace("−", "-")) : undefined;
 }
 
 export function isUnusual(measure: Measure, value: number): boolean {

@@ -1,6 +1,6 @@
 import { groundAxis, heightAxis } from "../chart/axes";
 import { drawing, type Frame, frame, type Mark } from "../chart/frame";
-import { curve, type Point, words } from "../chart/marks";
+import { band, curve, type Point, words } from "../chart/marks";
 import { node, px, type SvgNode } from "../chart/svg";
 import type { Notation } from "../trade/length";
 import { heightTicks, unitWord } from "./heightTicks";
@@ -28,12 +28,24 @@ export interface DrawnNote {
   readonly verdict: "clear" | "doubtful" | "touches";
 }
 
+/** The chosen note over one higher fret. */
+export interface DrawnSwing {
+  readonly fret: number;
+  readonly from_nut_mm: number;
+  readonly string_over_plane_mm: number;
+  readonly lowest_over_plane_mm: number;
+  readonly gap_mm: number;
+  readonly verdict: "clear" | "doubtful" | "touches";
+}
+
 export interface StringChoice {
   readonly frets: readonly DrawnFret[];
   readonly strings: readonly DrawnString[];
   /** The note whose tightest place is marked. */
   readonly note: DrawnNote;
   readonly noteWords: string;
+  /** How far down the note swings, over every higher fret. */
+  readonly swing: readonly DrawnSwing[];
   readonly notation: Notation;
   readonly write: (mm: number) => string;
   readonly width: number;
@@ -49,7 +61,14 @@ export function exaggeration(within: Frame): number {
   return (bottom - top) / (high - low) / ((right - left) / (to - from));
 }
 
-function stringFrame({ strings, frets, width, height, notation }: StringChoice): Frame {
+/** Where the picture's millimetres lie on the page, for what is laid over it. */
+export function stringFrame({
+  strings,
+  frets,
+  width,
+  height,
+  notation,
+}: Pick<StringChoice, "strings" | "frets" | "width" | "height" | "notation">): Frame {
   const saddle = Math.max(...strings.map((one) => one.saddle_over_frets_mm));
   const lowest = Math.min(0, ...frets.map((fret) => fret.crown_over_plane_mm));
   const end = Math.max(...strings.map((one) => one.saddle_from_nut_mm));
@@ -60,6 +79,11 @@ function stringFrame({ strings, frets, width, height, notation }: StringChoice):
     x: [0, end],
     y: [lowest - saddle * 0.16, saddle * 1.08],
   });
+}
+
+/** The lowest height drawn. */
+function frameFloor(choice: StringChoice): number {
+  return stringFrame(choice).y.domain()[0] ?? 0;
 }
 
 /** The board under the crowns, with every fret standing on it. */
@@ -120,29 +144,71 @@ function height(of: DrawnString, at: number): number {
   return of.nut_over_frets_mm + (rise * at) / of.saddle_from_nut_mm;
 }
 
-/** The note as stopped: from the crown of its fret to the saddle, and the fret it comes nearest to. */
-function noteMarks({ frets, strings, note, noteWords, width }: StringChoice): Mark[] {
+/** Where the note starts: the nut, or the crown it is stopped at. */
+function noteStart({ frets, note }: StringChoice, own: DrawnString): Point {
+  const stopped = frets[note.stopped_fret - 1];
+  return stopped ? { x: stopped.from_nut_mm, y: stopped.crown_over_plane_mm } : { x: 0, y: own.nut_over_frets_mm };
+}
+
+/** How far down the note swings, and what is left over every crown. */
+function swingMarks(choice: StringChoice, own: DrawnString): Mark[] {
+  const { swing, note, width } = choice;
+  const start = noteStart(choice, own);
+  const last = swing.at(-1);
+  if (!last) return [];
+  return [
+    band(
+      [
+        { x: start.x, low: start.y, high: start.y },
+        ...swing.map((over) => ({
+          x: over.from_nut_mm,
+          low: over.lowest_over_plane_mm,
+          high: over.string_over_plane_mm,
+        })),
+      ],
+      "swing",
+    ),
+    curve([start, ...swing.map((over) => ({ x: over.from_nut_mm, y: over.lowest_over_plane_mm }))], "swing-edge"),
+    ...swing
+      .filter(({ fret }) => fret !== note.limiting_fret)
+      .map(({ from_nut_mm, string_over_plane_mm, gap_mm, verdict }) =>
+        gapMark(from_nut_mm, string_over_plane_mm - gap_mm, string_over_plane_mm, `${verdict} thin`),
+      ),
+    words([
+      {
+        x: last.from_nut_mm,
+        y: last.lowest_over_plane_mm,
+        text: width < 560 ? "its swing" : "this far down it swings",
+        className: "soft",
+        dx: 8,
+        dy: 4,
+      },
+    ]),
+  ];
+}
+
+/** The note as stopped: from the crown of its fret to the saddle, its swing, and the fret it comes nearest to. */
+function noteMarks(choice: StringChoice): Mark[] {
+  const { frets, strings, note, noteWords, width } = choice;
   const own = strings.find((one) => one.string === note.string);
   const limiting = frets[note.limiting_fret - 1];
   if (!own || !limiting) return [];
-  const stopped = frets[note.stopped_fret - 1];
-  const from = stopped
-    ? { x: stopped.from_nut_mm, y: stopped.crown_over_plane_mm }
-    : { x: 0, y: own.nut_over_frets_mm };
+  const from = noteStart(choice, own);
   const to = { x: own.saddle_from_nut_mm, y: own.saddle_over_frets_mm };
   const at = limiting.from_nut_mm;
   const over = from.y + ((to.y - from.y) * (at - from.x)) / (to.x - from.x);
   return [
-    ...(stopped ? [curve([from, to], "stopped")] : []),
+    ...swingMarks(choice, own),
+    curve([from, to], note.stopped_fret === 0 ? "stopped open" : "stopped"),
     gapMark(at, limiting.crown_over_plane_mm, over, note.verdict),
     words([
       {
         x: width < 560 ? 0 : at,
-        y: limiting.crown_over_plane_mm,
+        y: width < 560 ? frameFloor(choice) : limiting.crown_over_plane_mm,
         text: noteWords,
         className: `on-gap ${note.verdict}`,
-        dx: width < 560 ? -36 : 8,
-        dy: 30,
+        dx: width < 560 ? 4 : 8,
+        dy: width < 560 ? -6 : 30,
       },
     ]),
   ];
@@ -215,7 +281,7 @@ export function stringPicture(choice: StringChoice): SvgNode {
       { at: within.x.domain()[1] ?? 0, label: "saddle", strong: true, anchor: choice.width < 560 ? "end" : "middle" },
     ]),
     saddleMark(choice.strings),
-    ...outerMarks(choice),
     ...noteMarks(choice),
+    ...outerMarks(choice),
   ]);
 }

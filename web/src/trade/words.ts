@@ -45,13 +45,13 @@ export const saddleHeadings: Readonly<Record<string, string>> = {
 
 export const states: Readonly<Record<string, string>> = { as_found: "as found", as_left: "as left" };
 
-/** String names from string 1, the thinnest, in standard tuning's order; a number beyond those known. */
-export function stringName(number: number): string {
-  return ["high E", "B", "G", "D", "A", "low E"][number - 1] ?? `string ${number}`;
+/** String names from string 1, the thinnest, in standard tuning's order; where there are not six, their numbers. */
+export function stringName(number: number, of = 6): string {
+  return (of === 6 ? ["high E", "B", "G", "D", "A", "low E"][number - 1] : undefined) ?? `string ${number}`;
 }
 
-export function noteName(number: number, stopped: number): string {
-  return stopped === 0 ? `${stringName(number)} open` : `${stringName(number)} at fret ${stopped}`;
+export function noteName(number: number, stopped: number, of = 6): string {
+  return stopped === 0 ? `${stringName(number, of)} open` : `${stringName(number, of)} at fret ${stopped}`;
 }
 
 /** A sentence whose figures do not part from their units at the end of a line. */

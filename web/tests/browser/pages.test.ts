@@ -32,6 +32,9 @@ const pages = [
   "/instruments/2",
   "/new",
   "/instruments/1/edit",
+  "/instruments/1/intonation",
+  "/instruments/1/neck",
+  "/instruments/3/neck",
   "/visits/1",
   "/homes",
   "/homes/1",
@@ -150,14 +153,97 @@ test("moving a slider redraws the string line and its map", async () => {
   const { context, page, complaints } = await openPage(browser, shop.address, desktop);
   try {
     await visit(page, "/instruments/1");
-    const bass = page.getByRole("slider", { name: /Saddle, bass/ });
+    const bass = page.getByRole("slider", { name: "Saddle, bass", exact: true });
     const at12 = page.locator(".at-12 td").first();
     const before = await at12.textContent();
     await bass.focus();
     for (let i = 0; i < 10; i += 1) await page.keyboard.press("ArrowRight");
     await expect.poll(() => at12.textContent()).not.toBe(before);
-    await page.getByRole("button", { name: "Back to as measured" }).click();
+    await page.getByRole("button", { name: "As measured" }).click();
     await expect.poll(() => at12.textContent()).toBe(before);
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("octave errors typed on the intonation page are kept as readings and narrow their strings", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, desktop);
+  try {
+    await visit(page, "/instruments/2/intonation");
+    await expect.poll(() => page.getByText("not read").count()).toBe(6);
+    await page.getByLabel("low E", { exact: true }).fill("+4,5");
+    await page.getByLabel("B", { exact: true }).fill("3 cents");
+    await page.getByRole("button", { name: "Keep as readings of today" }).click();
+    await expect.poll(() => page.getByText("2 readings kept.").count()).toBe(1);
+    await expect.poll(() => page.getByText("not read").count()).toBe(4);
+    expect(await page.getByText("kept: +4.5").count()).toBe(1);
+    await page.getByLabel("A", { exact: true }).fill("a lot");
+    await page.getByRole("button", { name: "Keep as readings of today" }).click();
+    await expect.poll(() => page.getByText("A: a lot is not a number of cents").count()).toBe(1);
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("a slot and crests that were measured are drawn, and judged", async () => {
+  const ask = async (path: string, body: unknown): Promise<{ id: number }> => {
+    const answer = await fetch(`${shop.address}/api/${path}`, { method: "POST", body: JSON.stringify(body) });
+    expect(answer.status, path).toBe(200);
+    return (await answer.json()) as { id: number };
+  };
+  const visited = { id: 0, instrument_id: 4, date: "2026-02-20", reason: "", note: "" };
+  const { id } = await ask("visits", visited);
+  const read = (measure: string, value: number, gauge: string, gauge_sd: number) => ({
+    visit_id: id,
+    measure,
+    typed: `${value}`,
+    value,
+    gauge,
+    gauge_sd,
+    state: "as_found",
+  });
+  await ask(`visits/${id}/readings`, {
+    readings: [
+      read("slot_front_bass", 318.4, "ruler_half_mm", 0.15),
+      read("slot_front_treble", 316.2, "ruler_half_mm", 0.15),
+      ...[1.2, 1.9, 0.8, 1.1, 1.3, 1.6].map((mm, i) => read(`crest_${i + 1}`, mm, "ruler_half_mm", 0.15)),
+      ...[1, 3, 0.5, 1, 2, 5].map((cents, i) => read(`octave_error_${i + 1}`, cents, "strobe_tuner", 0.5)),
+    ],
+  });
+  for (const [look, viewport] of [["phone", phone] as const, ["desktop", desktop] as const]) {
+    const { context, page, complaints } = await openPage(browser, shop.address, viewport);
+    try {
+      await visit(page, "/instruments/4/intonation");
+      expect(await page.locator(".headline").textContent()).toMatch(/slot|saddle's top/);
+      expect(await page.locator("svg .saddle-top").count()).toBe(1);
+      expect(await page.locator("svg .crest-range").count()).toBe(6);
+      expect(await layoutTrouble(page)).toEqual([]);
+      expect(await overlappingWords(page)).toEqual([]);
+      expect(await accessibilityTrouble(page)).toEqual([]);
+      await shoot(page, `instruments-4-intonation-${look}`);
+      expect(complaints).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  }
+});
+
+test("the neck's sliders redraw the taper, and steps that cannot be undone ask the owner", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, desktop);
+  try {
+    await visit(page, "/instruments/3/neck");
+    const cap = page.locator(".lists table").first().locator("tr").last().locator("td");
+    const before = await cap.textContent();
+    const slider = page.getByRole("slider", { name: /Saddle over the bridge afterwards, bass/ });
+    await slider.focus();
+    for (let i = 0; i < 8; i += 1) await page.keyboard.press("ArrowRight");
+    await expect.poll(() => cap.textContent()).not.toBe(before);
+    await page.getByRole("button", { name: "Back to what the year asks for" }).click();
+    await expect.poll(() => cap.textContent()).toBe(before);
+    expect(await page.getByText("only with the owner’s yes").count()).toBeGreaterThan(2);
+    expect(await page.getByText(/Steam scalds/).count()).toBe(1);
     expect(complaints).toEqual([]);
   } finally {
     await context.close();

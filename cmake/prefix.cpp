@@ -1,0 +1,1 @@
+// Carries the headers that rooms share, compiled once (rooms.cmake); it has nothing of its own.

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "body/neck_and_back.h"
+#include "body/top_design.h"
+
+namespace tailblock {
+
+struct PlateFigures;
+
+/// How a top of one body size is usually built, without its braces.
+struct TopBuild {
+  TopDesign top;
+  NeckAndBack behind;
+};
+
+/// A pattern of braces on the table's own top, from which it is stretched to any other.
+struct BracingPattern {
+  std::string name;
+  std::vector<Brace> braces;
+};
+
+/// The tops known by name. data/top_outlines.csv, top_builds.csv and top_braces.csv.
+struct TopDesignTable {
+  std::array<TopBuild, body_size_names.size()> builds;  ///< in the order of BodySize
+  std::vector<BracingPattern> patterns;
+
+  /// @throws Refused naming the patterns there are.
+  [[nodiscard]] TopDesign design(BodySize size, std::string_view bracing) const;
+};
+
+struct TopDesignFiles {
+  std::string_view outlines, builds, braces;
+};
+
+/// @throws Refused naming the row and the cell, or what is missing.
+[[nodiscard]] TopDesignTable top_design_table(const TopDesignFiles& csv, const PlateFigures& figures);
+
+/// Braces drawn as in data/top_braces.csv, fitted to `top`: they keep their place about the saddle, x grows with the
+/// body's length and y with the lower bout, so that straight braces stay straight and cross where they did.
+[[nodiscard]] std::vector<Brace> stretched(const std::vector<Brace>& braces, const TopDesign& top);
+
+}  // namespace tailblock
