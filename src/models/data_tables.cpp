@@ -19,6 +19,8 @@ DataTables load_data_tables(const TextOfFile& text) {
           .string_sets = string_sets(text("data/string_sets.csv")),
           .tunings = tunings(text("data/tunings.csv")),
           .attacks = attack_levels(text("data/attacks.csv")),
+          .bench_weights = bench_weights(text("data/bench_weights.csv")),
+          .duration_prior = duration_prior(text("data/duration_prior.csv")),
           .plate_figures = figures,
           .tops = top_design_table({.outlines = text("data/top_outlines.csv"),
                                     .builds = text("data/top_builds.csv"),

@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "air/hygrometer.h"
+#include "bench/durations.h"
+#include "bench/weights.h"
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
@@ -39,6 +41,8 @@ struct DataTables {
   std::vector<StringSet> string_sets;
   std::vector<Tuning> tunings;
   std::vector<AttackLevelRow> attacks;
+  BenchWeights bench_weights;
+  DurationPrior duration_prior;
   PlateFigures plate_figures;
   TopDesignTable tops;
 

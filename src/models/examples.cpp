@@ -118,6 +118,51 @@ SaddleRequest example_saddle() {
   return request;
 }
 
+/// A crack being glued, a brace waiting for the same clamps, and a set-up that is wanted soon.
+BenchRequest example_bench() {
+  constexpr Moment morning{.day = february, .minute = 9 * 60};
+  BenchRequest request;
+  request.now = morning;
+  BenchPerson person;
+  person.name = "bench";
+  for (int day = 1; day <= 5; ++day) person.hours.push_back({.weekday = day});
+  request.people = {person};
+  request.stations = {{.name = "clamps", .count = 1}};
+  const auto instrument = [&](const char* name, int due_in_days, std::vector<Operation> operations) {
+    BenchInstrument made;
+    made.name = name;
+    made.arrives = morning;
+    made.due = february + std::chrono::days(due_in_days);
+    made.operations = std::move(operations);
+    return made;
+  };
+  const auto operation = [](const char* name, int hands_on_minutes, int wait_minutes) {
+    Operation made;
+    made.name = name;
+    made.hands_on_minutes = hands_on_minutes;
+    made.wait_minutes = wait_minutes;
+    if (wait_minutes > 0) {
+      made.stations = {"clamps"};
+      made.station_wait_minutes = wait_minutes;
+    }
+    return made;
+  };
+  request.instruments = {
+      instrument("mid-size, top crack", 5, {operation("glue crack", 45, 960), operation("level and polish", 60, 0)}),
+      instrument("parlour, loose brace", 6, {operation("glue brace", 30, 960), operation("string and set up", 75, 0)}),
+      instrument("slope-shouldered, set-up", 1, {operation("set up", 120, 0)})};
+  return request;
+}
+
+PromiseRequest example_promise() {
+  PromiseRequest request;
+  request.bench = example_bench();
+  request.simulations = 100;
+  request.finished = {{.kind = "set up", .estimated_minutes = 120, .actual_minutes = 150},
+                      {.kind = "glue crack", .estimated_minutes = 45, .actual_minutes = 40}};
+  return request;
+}
+
 PlateRequest example_plate() {
   PlateRequest request;
   request.top = {.body_size = BodySize::slope_large, .bracing = "x_scalloped"};

@@ -3,6 +3,7 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "bench/promise.h"
 #include "body/plate.h"
 #include "models/data_tables.h"
 #include "season/year.h"
@@ -31,6 +32,8 @@ namespace tailblock {
 [[nodiscard]] ResponseRequest example_response();
 [[nodiscard]] YearRequest example_year();
 [[nodiscard]] SaddleRequest example_saddle();
+[[nodiscard]] BenchRequest example_bench();
+[[nodiscard]] PromiseRequest example_promise();
 [[nodiscard]] PlateRequest example_plate();
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);

@@ -5,6 +5,7 @@
 #include "air/home_air.h"
 #include "air/hygrometer.h"
 #include "air/moist_air.h"
+#include "bench/promise.h"
 #include "body/prepared_top.h"
 #include "models/data_tables.h"
 #include "models/do_each.h"
@@ -83,6 +84,12 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(
       model("saddle", "which saddle keeps this guitar playable through the year", example_saddle(),
             [season, tables](const SaddleRequest& request) { return saddle(request, season, tables->saddle_limits); }));
+  models_.push_back(model("bench", "what hands do next, and when each instrument is ready", example_bench(),
+                          [tables](const BenchRequest& request) { return bench(request, tables->bench_weights); }));
+  models_.push_back(model("promise", "the day that holds with a stated chance, for each instrument on the bench",
+                          example_promise(), [tables](const PromiseRequest& request) {
+                            return promise(request, tables->bench_weights, tables->duration_prior);
+                          }));
   models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
                           example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
                             return plate(request, *memo->of(request, tables->plate()), tables->plate());

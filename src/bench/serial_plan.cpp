@@ -1,0 +1,318 @@
+#include "bench/serial_plan.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+
+#include "quantity/quoted_text.h"
+
+namespace tailblock {
+namespace {
+
+constexpr int days_at_a_time = 64;
+constexpr int days_of_ten_years = 3653;
+constexpr int days_of_a_year = 366;
+constexpr std::size_t most_people = 8;
+
+double in_days(Slot slots) { return static_cast<double>(slots) / slots_a_day; }
+
+}  // namespace
+
+SerialPlan::SerialPlan(const BenchNetwork& network, const BenchWeights& weights, const BenchRequest& request)
+    : net_(network),
+      weights_(weights),
+      request_(request),
+      people_(network.hours.size()),
+      fit_(network.unfit.size()),
+      placed_(network.steps.size()),
+      kept_(network.steps.size()),
+      pieces_(network.steps.size()),
+      kept_pieces_(network.steps.size()),
+      next_item_(network.jobs.size()),
+      ready_(network.jobs.size()) {
+  most_days_ = days_of_ten_years;
+  for (const int count : network.station_counts) stations_.emplace_back(count);
+  extend({});
+  for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
+    const BenchJob& job = net_.jobs[j];
+    ready_[j] = job.arrives;
+    const double shop = weights_.shop_day * in_days(job.least_ready - job.arrives);
+    const double late = weights_.late_day * job.weight * in_days(std::max(0, job.least_ready - job.due_end));
+    least_cost_.push_back(shop + late);
+    jobs_cost_ += least_cost_.back();
+  }
+  place_fixed(request);
+  for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
+    if (net_.jobs[j].items.empty()) jobs_cost_ += job_cost(j, ready_[j]) - least_cost_[j];
+  }
+  fixed_cost_ = jobs_cost_;
+}
+
+void SerialPlan::require_places() {
+  Slot last = net_.now;
+  for (const Slot ready : ready_) last = std::max(last, ready);
+  most_days_ = day_of(last) + days_of_a_year;
+  for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
+    for (std::size_t k = 0; k < net_.jobs[j].items.size(); ++k) {
+      most_days_ = std::max(most_days_, day_of(ready_[j]) + days_of_a_year);
+      place(static_cast<int>(j), 0);
+    }
+    take_back_to(0);
+  }
+  most_days_ = day_of(last) + days_of_ten_years;
+}
+
+void SerialPlan::extend(const Step& step) {
+  if (days_ > 0 && days_ >= most_days_) {
+    throw Refused(step_name(request_, step) + " fits no day " +
+                  (step.greatest_gap >= 0 ? "together with the work it is tied to, " : "") +
+                  "in the year ahead: hours, holidays, stations and air leave no room for it");
+  }
+  for (std::size_t p = 0; p < people_.size(); ++p)
+    people_[p].add_free_words(free_words(net_, p, days_, days_at_a_time));
+  for (std::size_t a = 0; a < fit_.size(); ++a) {
+    const BitWords more = fit_words(net_, a, days_, days_at_a_time);
+    fit_[a].insert(fit_[a].end(), more.begin(), more.end());
+  }
+  days_ += days_at_a_time;
+}
+
+int SerialPlan::run(const Step& step, int person, int from, int length) {
+  while (true) {
+    const int bit = people_[static_cast<std::size_t>(person)].first_run(from, length, fit(step));
+    if (bit != WorkCalendar::none) return bit;
+    extend(step);
+  }
+}
+
+Slot SerialPlan::could_begin(int index) const {
+  const Step& step = net_.steps[static_cast<std::size_t>(index)];
+  Slot from = net_.jobs[static_cast<std::size_t>(step.instrument)].arrives;
+  for (const StepOrder& order : step.after) {
+    const Placed& before = placed(order.before);
+    from = std::max(from, before.free_from);
+    if (order.gap > 0) from = std::max(from, net_.clock.after(before.end, order.gap));
+  }
+  return from;
+}
+
+Slot SerialPlan::stations_free(const Step& step, Slot start, Slot end) const {
+  const Slot until = net_.clock.after(end, step.station_wait);
+  Slot free = start;
+  for (const int station : step.stations) {
+    free = std::max(free, stations_[static_cast<std::size_t>(station)].free_from(start, until));
+  }
+  return free;
+}
+
+Placed SerialPlan::earliest(int index, Slot from, int passed) {
+  const Step& step = net_.steps[static_cast<std::size_t>(index)];
+  if (step.hands == 0) return earliest_without_hands(step, from);
+  return step.splittable ? earliest_split(index, from, passed) : earliest_whole(step, from, passed);
+}
+
+Placed SerialPlan::earliest_without_hands(const Step& step, Slot from) const {
+  while (true) {
+    const Slot free = stations_free(step, from, from);
+    if (free == from) return {.start = from, .end = from, .free_from = net_.clock.after(from, step.wait), .person = -1};
+    from = free;
+  }
+}
+
+Placed SerialPlan::earliest_whole(const Step& step, Slot from, int passed) {
+  std::array<int, most_people> bits{};
+  const int people = static_cast<int>(people_.size());
+  const int first = net_.frame.bit(from);
+  for (int p = 0; p < people; ++p) {
+    bits[static_cast<std::size_t>(p)] = (step.people >> p & 1U) != 0 ? run(step, p, first, step.hands) : never;
+  }
+  while (true) {
+    const auto soonest = std::min_element(bits.begin(), bits.begin() + people);
+    const int p = static_cast<int>(soonest - bits.begin());
+    const Slot start = net_.frame.slot(*soonest);
+    const Slot end = start + step.hands;
+    if (!step.stations.empty()) {
+      const Slot free = stations_free(step, start, end);
+      if (free > start) {
+        const int bit = net_.frame.bit(free);
+        for (int q = 0; q < people; ++q) {
+          int& other = bits[static_cast<std::size_t>(q)];
+          if (other < bit) other = run(step, q, bit, step.hands);
+        }
+        continue;
+      }
+    }
+    if (passed == 0) return {.start = start, .end = end, .free_from = net_.clock.after(end, step.wait), .person = p};
+    --passed;
+    *soonest = run(step, p, people_[static_cast<std::size_t>(p)].run_end(*soonest, fit(step)), step.hands);
+  }
+}
+
+/// Takes up the work in the first stretch worth it and goes on whenever there is one; returns its end.
+Slot SerialPlan::split_from(const Step& step, int person, int from, std::vector<Piece>& pieces) {
+  pieces.clear();
+  int left = step.hands;
+  while (left > 0) {
+    const int bit = run(step, person, from, std::min(left, step.least_piece));
+    const int stop = people_[static_cast<std::size_t>(person)].run_end(bit, fit(step));
+    const int length = std::min(left, stop - bit);
+    pieces.push_back({.bit = bit, .length = length});
+    left -= length;
+    from = bit + length;
+  }
+  return net_.frame.slot(pieces.back().bit + pieces.back().length - 1) + 1;
+}
+
+Placed SerialPlan::earliest_split(int index, Slot from, int passed) {
+  const Step& step = net_.steps[static_cast<std::size_t>(index)];
+  std::vector<Piece>& best = pieces_[static_cast<std::size_t>(index)];
+  while (true) {
+    Placed found{.start = 0, .end = never, .free_from = 0, .person = -1};
+    for (int p = 0; p < static_cast<int>(people_.size()); ++p) {
+      if ((step.people >> p & 1U) == 0) continue;
+      std::vector<Piece> pieces;
+      const Slot end = split_from(step, p, net_.frame.bit(from), pieces);
+      if (end >= found.end) continue;
+      found = {.start = net_.frame.slot(pieces.front().bit), .end = end, .free_from = 0, .person = p};
+      best = std::move(pieces);
+    }
+    const Slot free = stations_free(step, found.start, found.end);
+    if (free > found.start) {
+      from = free;
+    } else if (passed > 0) {
+      --passed;
+      from = found.start + people_[static_cast<std::size_t>(found.person)].run_end(best.front().bit, fit(step)) -
+             best.front().bit;
+    } else {
+      found.free_from = net_.clock.after(found.end, step.wait);
+      return found;
+    }
+  }
+}
+
+/// Places a group whole: each step as soon as it can after the one before; when that is past its greatest gap, the one
+/// before begins later, and so on back. An empty day that fits the group always ends the search.
+void SerialPlan::find_group(const Item& item, int passed) {
+  std::array<Slot, 64> from{};
+  from[0] = could_begin(item.first_step);
+  int i = 0;
+  while (i < item.steps) {
+    const int index = item.first_step + i;
+    const Step& step = net_.steps[static_cast<std::size_t>(index)];
+    Placed& here = placed_[static_cast<std::size_t>(index)];
+    here = earliest(index, from[static_cast<std::size_t>(i)], i == 0 ? passed : 0);
+    if (i > 0) {
+      const Placed& before = placed(index - 1);
+      if (here.start > net_.clock.after(before.end, step.greatest_gap)) {
+        const int spare_hour = 60 / minutes_a_slot;  // a clock change may lie between
+        --i;
+        from[static_cast<std::size_t>(i)] =
+            std::max(before.start + 1, here.start - step.greatest_gap - (before.end - before.start) - spare_hour);
+        continue;
+      }
+    }
+    if (++i < item.steps) from[static_cast<std::size_t>(i)] = could_begin(index + 1);
+  }
+}
+
+void SerialPlan::mark(int index) {
+  const Step& step = net_.steps[static_cast<std::size_t>(index)];
+  const Placed& here = placed(index);
+  if (here.person >= 0) {
+    WorkCalendar& person = people_[static_cast<std::size_t>(here.person)];
+    if (step.splittable) {
+      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)])
+        changes_ += person.take(net_.frame, piece.bit, piece.length, step.instrument);
+    } else {
+      changes_ += person.take(net_.frame, net_.frame.bit(here.start), step.hands, step.instrument);
+    }
+  }
+  for (const int station : step.stations) {
+    stations_[static_cast<std::size_t>(station)].take(here.start, net_.clock.after(here.end, step.station_wait));
+  }
+}
+
+void SerialPlan::unmark(int index) {
+  const Step& step = net_.steps[static_cast<std::size_t>(index)];
+  const Placed& here = placed(index);
+  if (here.person >= 0) {
+    WorkCalendar& person = people_[static_cast<std::size_t>(here.person)];
+    if (step.splittable) {
+      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)])
+        changes_ += person.give_back(net_.frame, piece.bit, piece.length, step.instrument);
+    } else {
+      changes_ += person.give_back(net_.frame, net_.frame.bit(here.start), step.hands, step.instrument);
+    }
+  }
+  for (const int station : step.stations) {
+    stations_[static_cast<std::size_t>(station)].give_back(here.start, net_.clock.after(here.end, step.station_wait));
+  }
+}
+
+/// Takes the places found for the job's next item.
+void SerialPlan::enter(int number) {
+  const auto j = static_cast<std::size_t>(number);
+  const BenchJob& job = net_.jobs[j];
+  const Item& item = job.items[static_cast<std::size_t>(next_item_[j]++)];
+  stack_.push_back({.job = number, .ready_before = ready_[j], .missed_before = missed_});
+  for (int s = item.first_step; s < item.first_step + item.steps; ++s) {
+    mark(s);
+    ready_[j] = std::max(ready_[j], placed(s).free_from);
+    missed_ += missed(s);
+  }
+  if (next_item_[j] == static_cast<int>(job.items.size())) jobs_cost_ += job_cost(j, ready_[j]) - least_cost_[j];
+}
+
+void SerialPlan::place(int number, int passed) {
+  const auto j = static_cast<std::size_t>(number);
+  const Item& item = net_.jobs[j].items[static_cast<std::size_t>(next_item_[j])];
+  if (item.steps > 1) {
+    find_group(item, passed);
+  } else {
+    placed_[static_cast<std::size_t>(item.first_step)] =
+        earliest(item.first_step, could_begin(item.first_step), passed);
+  }
+  enter(number);
+}
+
+void SerialPlan::replay(int number) {
+  const auto j = static_cast<std::size_t>(number);
+  const Item& item = net_.jobs[j].items[static_cast<std::size_t>(next_item_[j])];
+  for (auto s = static_cast<std::size_t>(item.first_step); s < static_cast<std::size_t>(item.first_step + item.steps);
+       ++s) {
+    placed_[s] = kept_[s];
+    if (net_.steps[s].splittable) pieces_[s] = kept_pieces_[s];
+  }
+  enter(number);
+}
+
+void SerialPlan::keep_from(std::size_t first) {
+  std::vector<int>& next = next_to_keep_;  // a member only to spare the allocation
+  next = next_item_;
+  for (std::size_t i = stack_.size(); i > first; --i) {
+    const auto j = static_cast<std::size_t>(stack_[i - 1].job);
+    const Item& item = net_.jobs[j].items[static_cast<std::size_t>(--next[j])];
+    for (auto s = static_cast<std::size_t>(item.first_step); s < static_cast<std::size_t>(item.first_step + item.steps);
+         ++s) {
+      kept_[s] = placed_[s];
+      if (net_.steps[s].splittable) kept_pieces_[s] = pieces_[s];
+    }
+  }
+}
+
+void SerialPlan::take_back_to(std::size_t count) {
+  while (stack_.size() > count) {
+    const Entry entry = stack_.back();
+    stack_.pop_back();
+    const auto j = static_cast<std::size_t>(entry.job);
+    const BenchJob& job = net_.jobs[j];
+    if (next_item_[j] == static_cast<int>(job.items.size())) jobs_cost_ -= job_cost(j, ready_[j]) - least_cost_[j];
+    const Item& item = job.items[static_cast<std::size_t>(--next_item_[j])];
+    for (int s = item.first_step + item.steps - 1; s >= item.first_step; --s) unmark(s);
+    ready_[j] = entry.ready_before;
+    missed_ = entry.missed_before;
+  }
+  if (count == 0) jobs_cost_ = fixed_cost_;  // so that sums never drift over many plans
+}
+
+}  // namespace tailblock

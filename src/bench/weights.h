@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string_view>
+
+namespace tailblock {
+
+/// What the planner weighs against what: data/bench_weights.csv, one weight a row with what it means in plain words.
+struct BenchWeights {
+  double late_day;              ///< a day late, times the instrument's own weight
+  double shop_day;              ///< a day in the shop
+  double change_of_instrument;  ///< putting one down to take up another within a day
+  double promise_later;         ///< a promise moved later at all
+  double promise_later_day;     ///< and each day of it
+  double promise_earlier_day;   ///< each day earlier than promised
+};
+
+/// Reads data/bench_weights.csv.
+/// @throws Refused naming the row: a weight missing, unknown, given twice, out of range or without a source.
+[[nodiscard]] BenchWeights bench_weights(std::string_view csv);
+
+}  // namespace tailblock

@@ -1,0 +1,86 @@
+#include "bench/what_holds.h"
+
+#include <algorithm>
+#include <map>
+
+#include "quantity/quoted_text.h"
+
+namespace tailblock {
+namespace {
+
+struct HoldUp {
+  int step = -1;
+  Slot from = 0, until = 0;
+};
+
+/// Walks back from the last step through those that decided when the next could begin, to the longest hold-up.
+HoldUp longest_hold_up(const SerialPlan& plan, const BenchJob& job) {
+  int step = job.first_step;
+  for (int s = job.first_step; s < job.first_step + job.steps; ++s) {
+    if (plan.placed(s).free_from > plan.placed(step).free_from) step = s;
+  }
+  HoldUp longest;
+  while (step >= 0) {
+    const Slot could = plan.could_begin(step);
+    const Slot starts = plan.placed(step).start;
+    if (starts - could > longest.until - longest.from) longest = {.step = step, .from = could, .until = starts};
+    int before = -1;
+    for (const StepOrder& order : plan.network().steps[static_cast<std::size_t>(step)].after) {
+      if (before < 0 || plan.placed(order.before).free_from > plan.placed(before).free_from) before = order.before;
+    }
+    step = before;
+  }
+  return longest;
+}
+
+/// Which other instrument takes most of the hands or the station that the held-up step needs, and how long.
+struct InTheWay {
+  int instrument = -1;
+  Slot taken = 0;
+  bool station = false;
+};
+
+InTheWay in_the_way(const SerialPlan& plan, const HoldUp& held) {
+  const BenchNetwork& net = plan.network();
+  const Step& step = net.steps[static_cast<std::size_t>(held.step)];
+  std::map<std::pair<int, bool>, Slot> taken;
+  for (int s = 0; s < static_cast<int>(net.steps.size()); ++s) {
+    const Step& other = net.steps[static_cast<std::size_t>(s)];
+    if (other.instrument == step.instrument) continue;
+    const Placed& there = plan.placed(s);
+    const auto overlap = [&](Slot from, Slot until) {
+      return std::max(0, std::min(until, held.until) - std::max(from, held.from));
+    };
+    if (there.person >= 0 && (step.people >> there.person & 1U) != 0) {
+      for (const auto& [from, until] : plan.pieces(s)) taken[{other.instrument, false}] += overlap(from, until);
+    }
+    const bool shares = std::ranges::any_of(
+        step.stations, [&](int station) { return std::ranges::find(other.stations, station) != other.stations.end(); });
+    if (shares) taken[{other.instrument, true}] += overlap(there.start, net.clock.after(there.end, other.station_wait));
+  }
+  InTheWay most;
+  for (const auto& [who, slots] : taken) {
+    if (slots > most.taken) most = {.instrument = who.first, .taken = slots, .station = who.second};
+  }
+  return most;
+}
+
+}  // namespace
+
+std::string what_holds(const SerialPlan& plan, const BenchRequest& request, std::size_t j) {
+  const BenchNetwork& net = plan.network();
+  const HoldUp held = longest_hold_up(plan, net.jobs[j]);
+  const int noticeable = slots_for(60);
+  if (held.step < 0 || held.until - held.from < noticeable) return "its own work and waits take until then";
+  const Step& step = net.steps[static_cast<std::size_t>(held.step)];
+  const std::string work = quoted_text(request.instruments[j].operations[static_cast<std::size_t>(step.number)].name);
+  const InTheWay other = in_the_way(plan, held);
+  if (other.instrument >= 0) {
+    return work + " waits for " + (other.station ? "the station that " : "hands that ") +
+           quoted_text(request.instruments[static_cast<std::size_t>(other.instrument)].name) + " has until then";
+  }
+  if (step.air >= 0) return work + " waits for hours in which the air allows it";
+  return work + " waits for shop hours";
+}
+
+}  // namespace tailblock

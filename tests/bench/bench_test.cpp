@@ -1,0 +1,139 @@
+#include "bench/bench.h"
+
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <numeric>
+
+#include "made_up_bench.h"
+#include "plan_checker.h"
+#include "published.h"
+
+namespace tailblock {
+namespace {
+
+using testing::MadeUpBench;
+
+const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+
+/// Whether the result keeps every rule and costs what it says.
+void expect_sound(const BenchRequest& request, const BenchResult& result) {
+  for (const std::string& fault : testing::faults_of(request, result)) ADD_FAILURE() << fault;
+  EXPECT_NEAR(result.cost.total, testing::cost_again(request, result, weights), 1e-6);
+  EXPECT_LE(result.cost.total, result.cost.best_rule + 1e-9);
+}
+
+/// Two people, one of whom does the spraying, a lunch break, a holiday, work split, begun, waiting, pinned and beside.
+BenchRequest busy_shop(unsigned seed) {
+  MadeUpBench made(seed);
+  BenchRequest request = made.shop(made.between(3, 14));
+  request.people.push_back(request.people[0]);
+  request.people[1].name = "second";
+  request.people[1].hours = {{.weekday = 2, .from_minute = 10 * 60, .to_minute = 13 * 60},
+                             {.weekday = 2, .from_minute = 13 * 60 + 30, .to_minute = 19 * 60},
+                             {.weekday = 4, .from_minute = 9 * 60, .to_minute = 17 * 60},
+                             {.weekday = 6, .from_minute = 9 * 60, .to_minute = 14 * 60}};
+  request.people[0].days_off = {{.day = request.now.day + std::chrono::days(1)}};
+  request.people[0].skills = {"spraying"};
+  request.clock_changes = {
+      {.at = {.day = request.now.day + std::chrono::days(27), .minute = 180}, .forward_minutes = 60}};
+  for (std::size_t i = 0; i < request.instruments.size(); ++i) {
+    BenchInstrument& instrument = request.instruments[i];
+    if (made.between(0, 2) == 0) instrument.arrives.day += std::chrono::days(made.between(5, 20));
+    for (Operation& operation : instrument.operations) {
+      if (!operation.air_work.empty()) operation.skill = "spraying";
+      if (operation.hands_on_minutes > 150) operation.splittable = true;
+    }
+    if (i == 0 && !instrument.operations[0].splittable && instrument.operations[0].stations.empty()) {
+      instrument.operations[0].state = WorkState::at_work;
+      instrument.operations[0].minutes_left = 45;
+    }
+    if (i == 1 && instrument.operations[0].wait_minutes > 0) {
+      instrument.operations[0].state = WorkState::waiting;
+      instrument.operations[0].wait_ends = Moment{.day = request.now.day + std::chrono::days(1), .minute = 600};
+    }
+    if (i == 2) {
+      Operation blank = testing::work("make a part", 60);
+      blank.beside = true;
+      instrument.operations.push_back(blank);
+    }
+    if (i == 3)
+      instrument.operations.back().pinned = Moment{.day = request.now.day + std::chrono::days(70), .minute = 600};
+    if (made.between(0, 1) == 0) instrument.promised = *instrument.due + std::chrono::days(made.between(-3, 3));
+  }
+  return request;
+}
+
+TEST(Bench, keeps_every_rule_of_the_shop) {
+  int operations = 0;
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    BenchRequest request = busy_shop(seed);
+    request.plans = 300;
+    const BenchResult result = bench(request, weights);
+    expect_sound(request, result);
+    operations += static_cast<int>(result.operations.size());
+  }
+  std::printf("  %d operations planned, every rule kept\n", operations);
+}
+
+TEST(Bench, gives_the_same_plan_twice_and_another_for_another_seed_or_count) {
+  BenchRequest request = MadeUpBench(7).shop(12);
+  request.plans = 500;
+  const BenchResult once = bench(request, weights), again = bench(request, weights);
+  ASSERT_EQ(once.order.size(), again.order.size());
+  for (std::size_t i = 0; i < once.order.size(); ++i) EXPECT_EQ(once.order[i].instrument, again.order[i].instrument);
+  EXPECT_EQ(once.cost.total, again.cost.total);
+  request.plans = 5000;
+  EXPECT_LE(bench(request, weights).cost.total, once.cost.total);
+}
+
+TEST(Bench, keeps_recoat_windows) {  // C07
+  int gaps = 0;
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    BenchRequest request = MadeUpBench(seed).shop(12);
+    request.plans = 200;
+    const BenchResult result = bench(request, weights);
+    std::map<std::string, const PlannedOperation*> last_coat;
+    for (const PlannedOperation& operation : result.operations) {
+      if (operation.operation.find(" coat") == std::string::npos) continue;
+      const PlannedOperation*& before = last_coat[operation.instrument];
+      if (before != nullptr) {
+        const int gap = days_between(before->hands_on_ends.day, operation.starts.day) * 1440 + operation.starts.minute -
+                        before->hands_on_ends.minute;
+        EXPECT_GE(gap, 60);
+        EXPECT_LE(gap, 240);
+        ++gaps;
+      }
+      before = &operation;
+    }
+  }
+  EXPECT_GT(gaps, 100);
+  std::printf("  %d gaps between coats, all of 60 to 240 minutes\n", gaps);
+}
+
+/// P02: what planning is worth on the invented bench, by the weights of the study.
+TEST(Bench, saves_a_quarter_against_first_come_first_served) {
+  const BenchWeights of_study{.late_day = 10,
+                              .shop_day = 1,
+                              .change_of_instrument = 0.1,
+                              .promise_later = 0,
+                              .promise_later_day = 0,
+                              .promise_earlier_day = 0};
+  double first_come = 0, rule = 0, found = 0;
+  const int benches = 100;
+  for (unsigned seed = 1; seed <= benches; ++seed) {
+    BenchRequest request = MadeUpBench(1000 + seed).shop(12);
+    request.plans = 4000;
+    const BenchResult result = bench(request, of_study);
+    first_come += result.cost.first_come;
+    rule += result.cost.best_rule;
+    found += result.cost.total;
+  }
+  std::printf("  %d benches of 12: first come %.1f, best rule %.1f, search %.1f: %.1f %% lower than first come\n",
+              benches, first_come / benches, rule / benches, found / benches, 100 * (1 - found / first_come));
+  EXPECT_LE(found, 0.75 * first_come);
+}
+
+}  // namespace
+}  // namespace tailblock

@@ -1,0 +1,149 @@
+#include <gtest/gtest.h>
+
+#include <charconv>
+
+#include "bench/bench.h"
+#include "made_up_bench.h"
+#include "plan_checker.h"
+#include "published.h"
+
+namespace tailblock {
+namespace {
+
+using testing::at_station;
+using testing::empty_shop;
+using testing::work;
+
+const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+
+Moment minute_of(const BenchRequest& request, long minute) {
+  return {.day = request.now.day + std::chrono::days(minute / 1440), .minute = static_cast<int>(minute % 1440)};
+}
+
+int minute_after_monday(const BenchRequest& request, const Moment& moment) {
+  return days_between(request.now.day, moment.day) * 1440 + moment.minute;
+}
+
+/// `20+60<240;30` as operations named 1, 2 ...
+std::vector<Operation> operations_of(std::string_view text) {
+  std::vector<Operation> operations{work("1", 0)};
+  char field = ';';
+  while (!text.empty()) {
+    int number = 0;
+    const auto end = std::from_chars(text.data(), text.data() + text.size(), number).ptr;
+    Operation& operation = operations.back();
+    if (field == ';') operation.hands_on_minutes = number;
+    if (field == '+') operation.wait_minutes = number;
+    if (field == '>') operation.least_gap_minutes = number;
+    if (field == '<') operation.greatest_gap_minutes = number;
+    text.remove_prefix(static_cast<std::size_t>(end - text.data()));
+    if (text.empty()) break;
+    field = text.front();
+    text.remove_prefix(1);
+    if (field == ';') operations.push_back(work(std::to_string(operations.size() + 1), 0));
+  }
+  return operations;
+}
+
+BenchInstrument instrument(const BenchRequest& request, const std::string& name, long free_from,
+                           std::vector<Operation> operations) {
+  BenchInstrument made;
+  made.name = name;
+  made.arrives = minute_of(request, free_from);
+  made.operations = std::move(operations);
+  return made;
+}
+
+const PlannedOperation& planned(const BenchResult& result, const std::string& instrument, const std::string& name) {
+  for (const PlannedOperation& operation : result.operations) {
+    if (operation.instrument == instrument && operation.operation == name) return operation;
+  }
+  throw Refused(name + " of " + instrument + " is not planned");
+}
+
+BenchResult plan_without_faults(const BenchRequest& request) {
+  BenchResult result = bench(request, weights);
+  for (const std::string& fault : testing::faults_of(request, result)) ADD_FAILURE() << fault;
+  EXPECT_NEAR(result.cost.total, testing::cost_again(request, result, weights), 1e-6);
+  return result;
+}
+
+TEST(BenchCalendar, keeps_shop_hours_for_hands_and_the_clock_for_waits) {
+  testing::Published table("bench_calendar.csv");
+  for (const CsvRow& row : table.rows()) {
+    BenchRequest request = empty_shop();
+    request.instruments = {
+        instrument(request, "it", row.whole_number("free_from", {0, 1e6, ""}), operations_of(row.name("work")))};
+    const BenchResult result = plan_without_faults(request);
+    const std::string asked(row.name("asked"));
+    const PlannedOperation& operation = planned(result, "it", asked.substr(0, 1));
+    const std::string what = asked.substr(2);
+    const Moment& moment = what == "starts" ? operation.starts
+                           : what == "ends" ? operation.hands_on_ends
+                                            : operation.wait_ends;
+    table.check(row, minute_after_monday(request, moment));
+  }
+}
+
+TEST(BenchCalendar, frees_a_station_when_the_wait_that_keeps_it_ends) {  // C04
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "clamps", .count = 1}};
+  Operation queued = at_station(work("rest in clamps", 0, 60), "clamps", true);
+  request.instruments = {instrument(request, "first in", 6750, {at_station(work("glue", 30, 960), "clamps", true)}),
+                         instrument(request, "queued", 6755, {queued})};
+  request.instruments[0].due = request.now.day;
+  request.instruments[0].weight = 100;
+  EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "queued", "rest in clamps").starts),
+            7740);
+}
+
+TEST(BenchCalendar, does_no_work_that_the_air_forbids_and_moves_no_cure_for_it) {  // C08
+  BenchRequest request = empty_shop();
+  request.unfit_air = {{.work = "lacquer", .from = minute_of(request, 0), .until = minute_of(request, 2 * 1440)}};
+  Operation coat = work("coat", 20, 600);
+  coat.air_work = "lacquer";
+  Operation curing = coat;
+  curing.name = "earlier coat";
+  curing.state = WorkState::waiting;
+  curing.wait_ends = minute_of(request, 1000);
+  request.instruments = {instrument(request, "it", 540, {coat}), instrument(request, "curing", 0, {curing})};
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "it", "coat").starts), 2 * 1440 + 540);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "curing", "earlier coat").wait_ends), 1000);
+}
+
+void waits_by_true_time(int forward_minutes, int expected_wall_minute) {  // C09
+  BenchRequest request = empty_shop();
+  request.clock_changes = {{.at = minute_of(request, 6 * 1440 + 180), .forward_minutes = forward_minutes}};
+  request.people[0].hours.push_back({.weekday = 6, .from_minute = 540, .to_minute = 1050});
+  request.instruments = {instrument(request, "it", 5 * 1440 + 990, {work("glue", 30, 960)})};
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "it", "glue").wait_ends), expected_wall_minute);
+}
+TEST(BenchCalendar, cures_by_true_time_over_the_night_the_clocks_go_forward) { waits_by_true_time(60, 6 * 1440 + 600); }
+TEST(BenchCalendar, cures_by_true_time_over_the_night_the_clocks_go_back) { waits_by_true_time(-60, 6 * 1440 + 480); }
+
+TEST(BenchCalendar, splits_only_what_may_be_split) {
+  BenchRequest request = empty_shop();
+  Operation sand = work("sand", 600);
+  sand.splittable = true;
+  request.instruments = {instrument(request, "it", 900, {sand})};
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(planned(result, "it", "sand").pieces.size(), 2u);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "it", "sand").hands_on_ends), 1440 + 540 + 450);
+}
+
+TEST(BenchCalendar, lets_work_beside_the_instrument_go_on_while_it_waits) {
+  BenchRequest request = empty_shop();
+  Operation blank = work("saw blank", 60);
+  blank.beside = true;
+  Operation fit = work("fit blank", 30);
+  fit.after = {"saw blank"};
+  request.instruments = {instrument(request, "it", 540, {work("glue", 30, 120), blank, fit})};
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "it", "saw blank").starts), 570);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "it", "fit blank").starts), 690);
+}
+
+}  // namespace
+}  // namespace tailblock

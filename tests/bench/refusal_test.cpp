@@ -1,0 +1,142 @@
+#include <gtest/gtest.h>
+
+#include "bench/bench.h"
+#include "made_up_bench.h"
+#include "published.h"
+
+namespace tailblock {
+namespace {
+
+using testing::at_station;
+using testing::work;
+
+const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+
+BenchRequest one_instrument(std::vector<Operation> operations) {
+  BenchRequest request = testing::empty_shop();
+  BenchInstrument instrument;
+  instrument.name = "parlour";
+  instrument.arrives = request.now;
+  instrument.operations = std::move(operations);
+  request.instruments = {instrument};
+  return request;
+}
+
+Operation pinned(Operation operation, const BenchRequest& shop, int day, int minute) {
+  operation.pinned = Moment{.day = shop.now.day + std::chrono::days(day), .minute = minute};
+  return operation;
+}
+
+void refuses(const BenchRequest& request, const std::string& line) {
+  try {
+    (void)bench(request, weights);
+    ADD_FAILURE() << "not refused: " << line;
+  } catch (const Refused& refused) {
+    EXPECT_EQ(refused.what(), line);
+  }
+}
+
+TEST(BenchRefusals, name_work_longer_than_any_day) {  // C10
+  refuses(one_instrument({work("level frets", 600)}),
+          "instruments[0].operations[0].hands_on_minutes: 600 minutes unbroken do not fit a day; the longest stretch "
+          "is 510: "
+          "split \"level frets\" or let it be splittable");
+}
+
+TEST(BenchRefusals, name_a_group_that_fits_no_day) {
+  std::vector<Operation> coats;
+  for (const char* name : {"coat 1", "coat 2", "coat 3", "coat 4", "coat 5"}) {
+    coats.push_back(work(name, 30, 100));
+    coats.back().greatest_gap_minutes = 240;
+  }
+  coats.front().greatest_gap_minutes.reset();
+  refuses(one_instrument(coats),
+          "\"coat 5\" of \"parlour\" fits no day together with the work it is tied to, in the year ahead: hours, "
+          "holidays, stations and air leave no room for it");
+}
+
+TEST(BenchRefusals, name_work_that_the_air_forbids_all_year) {
+  BenchRequest request = one_instrument({work("coat", 30)});
+  request.instruments[0].operations[0].air_work = "lacquer";
+  request.unfit_air = {{.work = "lacquer",
+                        .from = request.now,
+                        .until = {.day = request.now.day + std::chrono::days(900), .minute = 0}}};
+  refuses(
+      request,
+      "\"coat\" of \"parlour\" fits no day in the year ahead: hours, holidays, stations and air leave no room for it");
+}
+
+TEST(BenchRefusals, name_both_of_two_pins_that_clash) {
+  BenchRequest request = one_instrument({work("set up", 60)});
+  request.instruments.push_back(request.instruments[0]);
+  request.instruments[1].name = "jumbo";
+  request.instruments[0].operations[0] = pinned(work("set up", 60), request, 1, 600);
+  request.instruments[1].operations[0] = pinned(work("glue", 30), request, 1, 630);
+  refuses(request,
+          "\"glue\" of \"jumbo\" is pinned to 2026-03-03 10:30, but \"set up\" of \"parlour\" has the hands then");
+}
+
+TEST(BenchRefusals, name_a_pin_outside_hours_or_past) {
+  BenchRequest request = one_instrument({work("set up", 60)});
+  request.instruments[0].operations[0] = pinned(work("set up", 60), request, 5, 600);
+  refuses(request,
+          "\"set up\" of \"parlour\" is pinned to 2026-03-07 10:00, but nobody who can do it is there for all of it");
+  request.instruments[0].operations[0] = pinned(work("set up", 60), request, -1, 600);
+  refuses(request, "\"set up\" of \"parlour\" is pinned to 2026-03-01 10:00, which is past");
+}
+
+TEST(BenchRefusals, name_what_cannot_end_before_a_pin) {
+  BenchRequest request = one_instrument({work("glue", 30, 1440), work("set up", 60)});
+  request.instruments[0].operations[1] = pinned(work("set up", 60), request, 0, 900);
+  refuses(request,
+          "\"set up\" of \"parlour\" is pinned to 2026-03-02 15:00, but \"glue\" of \"parlour\" before it cannot have "
+          "ended by then");
+}
+
+TEST(BenchRefusals, name_work_that_a_pinned_day_leaves_no_hands_for) {
+  BenchRequest request = one_instrument({work("clean", 240), work("string", 30)});
+  request.instruments.push_back(request.instruments[0]);
+  request.instruments[1].name = "jumbo";
+  request.instruments[0].operations[1] = pinned(work("string", 30), request, 0, 900);
+  request.instruments[1].operations[1] = pinned(work("string", 30), request, 0, 930);
+  refuses(request,
+          "\"string\" of \"jumbo\" is pinned too soon: no plan was found in which \"clean\" of \"jumbo\" before it has "
+          "ended by then");
+}
+
+TEST(BenchRefusals, name_a_station_that_holds_more_than_it_can) {
+  Operation glue = at_station(work("glue", 30, 960), "go-bar deck", true);
+  glue.state = WorkState::waiting;
+  BenchRequest request = one_instrument({glue});
+  request.instruments[0].operations[0].wait_ends = Moment{.day = request.now.day, .minute = 1000};
+  request.instruments.push_back(request.instruments[0]);
+  request.instruments[1].name = "jumbo";
+  refuses(request, "\"go-bar deck\" is full: it cannot hold \"glue\" of \"jumbo\", \"glue\" of \"parlour\" at once");
+}
+
+TEST(BenchRefusals, name_unknown_stations_people_skills_and_operations) {
+  const auto with = [](auto change) {
+    BenchRequest request = one_instrument({work("glue", 30), work("set up", 30)});
+    change(request.instruments[0].operations[1]);
+    return request;
+  };
+  const std::string here = "instruments[0].operations[1].";
+  refuses(with([](Operation& o) { o.stations = {"oven"}; }), here + "stations: \"oven\" is not a station of this shop");
+  refuses(with([](Operation& o) { o.person = "nobody"; }), here + "person: \"nobody\" does not work here");
+  refuses(with([](Operation& o) { o.skill = "inlay"; }), here + "skill: nobody who may do it has \"inlay\"");
+  refuses(with([](Operation& o) { o.after = {"paint"}; }),
+          here + "after: \"paint\" is not an earlier operation of this instrument");
+  refuses(with([](Operation& o) { o.station_wait_minutes = 60; }),
+          here + "station_wait_minutes: 60 minutes is longer than wait_minutes, 0");
+  refuses(with([](Operation& o) { o.state = WorkState::waiting; }), here + "wait_ends: is needed for work that waits");
+  refuses(with([](Operation& o) {
+            o.least_gap_minutes = 60;
+            o.greatest_gap_minutes = 30;
+          }),
+          here + "greatest_gap_minutes: 30 minutes is less than the 60 that must pass");
+  refuses(with([](Operation& o) { o.name = ""; }), here + "name: is empty");
+  refuses(with([](Operation& o) { o.name = "glue"; }), here + "name: \"glue\" comes twice");
+}
+
+}  // namespace
+}  // namespace tailblock
