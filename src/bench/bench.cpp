@@ -86,8 +86,8 @@ std::string verdict_of(const BenchResult& result) {
 }  // namespace
 
 int plans_that_suit(int operations) {
-  constexpr int work = 1'000'000;  // operations placed in a first answer
-  return std::clamp(work / std::max(1, operations), 500, 20'000);
+  constexpr int work = 500'000;  // operations placed in a first answer
+  return std::clamp(work / std::max(1, operations), 300, 10'000);
 }
 
 BenchResult bench(const BenchRequest& request, const BenchWeights& weights) {

@@ -20,16 +20,15 @@ struct Unmoved {
   double cost;
 };
 
-/// The first place from which two lists differ.
-std::size_t first_difference(const WorkList& a, const WorkList& b, const std::vector<int>& first_item) {
-  std::vector<int> mention(first_item.size());
-  for (std::size_t i = 0; i < a.jobs.size(); ++i) {
-    const auto j = static_cast<std::size_t>(a.jobs[i]);
-    if (a.jobs[i] != b.jobs[i]) return i;
-    const auto item = static_cast<std::size_t>(first_item[j] + mention[j]++);
+/// The first place from which two lists differ. `item_at` numbers the items of `a` place by place.
+std::size_t first_difference(const WorkList& a, const WorkList& b, const std::vector<int>& item_at) {
+  const auto jobs = static_cast<std::size_t>(std::ranges::mismatch(a.jobs, b.jobs).in1 - a.jobs.begin());
+  if (a.passed == b.passed) return jobs;
+  for (std::size_t i = 0; i < jobs; ++i) {
+    const auto item = static_cast<std::size_t>(item_at[i]);
     if (a.passed[item] != b.passed[item]) return i;
   }
-  return a.jobs.size();
+  return jobs;
 }
 
 /// One list being changed step by step, with the plan that belongs to it kept up with it.
@@ -45,7 +44,12 @@ class Annealing {
   }
 
   void run(SearchResult& result) {
-    place_list(plan_, current_);
+    plan_.take_back_to(0);
+    next_ = current_;
+    item_at_.resize(current_.jobs.size());
+    next_item_at_ = item_at_;
+    place_tail(0, INFINITY);
+    item_at_ = next_item_at_;
     plan_.keep_from(0);
     valid_ = plan_.count();
     note_best(result);
@@ -70,7 +74,7 @@ class Annealing {
   void step(double temperature, SearchResult& result) {
     next_ = current_;
     change_list(next_, dice_);
-    const std::size_t from = first_difference(current_, next_, first_item_);
+    const std::size_t from = first_difference(current_, next_, item_at_);
     if (from == next_.jobs.size()) return;
     const double limit = cost_ - temperature * std::log(dice_.unit()) + tiny;
     plan_.take_back_to(std::min(from, valid_));
@@ -82,6 +86,8 @@ class Annealing {
       return;
     }
     std::swap(current_, next_);
+    std::copy(next_item_at_.begin() + static_cast<std::ptrdiff_t>(from), next_item_at_.end(),
+              item_at_.begin() + static_cast<std::ptrdiff_t>(from));
     cost_ = plan_.cost_so_far();
     plan_.keep_from(from);
     valid_ = plan_.count();
@@ -89,12 +95,11 @@ class Annealing {
   }
 
   bool place_tail(std::size_t from, double limit) {
-    mentions_.assign(first_item_.size(), 0);
-    for (std::size_t i = 0; i < from; ++i) ++mentions_[static_cast<std::size_t>(next_.jobs[i])];
     for (std::size_t i = from; i < next_.jobs.size(); ++i) {
-      const auto j = static_cast<std::size_t>(next_.jobs[i]);
-      const auto item = static_cast<std::size_t>(first_item_[j] + mentions_[j]++);
-      plan_.place(next_.jobs[i], next_.passed[item]);
+      const int job = next_.jobs[i];
+      const int item = first_item_[static_cast<std::size_t>(job)] + plan_.items_placed(job);
+      next_item_at_[i] = item;
+      plan_.place(job, next_.passed[static_cast<std::size_t>(item)]);
       if (plan_.cost_so_far() > limit) return false;
     }
     return true;
@@ -116,8 +121,9 @@ class Annealing {
   Seeded dice_;
   WorkList current_, next_;
   double cost_;
-  std::vector<int> first_item_, mentions_;
-  std::size_t valid_ = 0;  ///< how many places of the plan are those of the current list
+  std::vector<int> first_item_;
+  std::vector<int> item_at_, next_item_at_;  ///< by place of the list
+  std::size_t valid_ = 0;                    ///< how many places of the plan are those of the current list
 };
 
 }  // namespace

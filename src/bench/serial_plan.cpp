@@ -14,8 +14,6 @@ constexpr int days_of_ten_years = 3653;
 constexpr int days_of_a_year = 366;
 constexpr std::size_t most_people = 8;
 
-double in_days(Slot slots) { return static_cast<double>(slots) / slots_a_day; }
-
 }  // namespace
 
 SerialPlan::SerialPlan(const BenchNetwork& network, const BenchWeights& weights, const BenchRequest& request)
@@ -33,19 +31,22 @@ SerialPlan::SerialPlan(const BenchNetwork& network, const BenchWeights& weights,
   most_days_ = days_of_ten_years;
   for (const int count : network.station_counts) stations_.emplace_back(count);
   extend({});
-  for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
-    const BenchJob& job = net_.jobs[j];
-    ready_[j] = job.arrives;
-    const double shop = weights_.shop_day * in_days(job.least_ready - job.arrives);
-    const double late = weights_.late_day * job.weight * in_days(std::max(0, job.least_ready - job.due_end));
-    least_cost_.push_back(shop + late);
-    jobs_cost_ += least_cost_.back();
+  rest_.resize(net_.steps.size());
+  for (std::size_t s = net_.steps.size(); s-- > 0;) {
+    const Step& step = net_.steps[s];
+    for (const StepOrder& order : step.after) {
+      Slot& rest = rest_[static_cast<std::size_t>(order.before)];
+      rest = std::max(rest, step.hands + step.wait + rest_[s]);
+    }
   }
+  for (std::size_t j = 0; j < net_.jobs.size(); ++j) ready_[j] = net_.jobs[j].arrives;
   place_fixed(request);
   for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
-    if (net_.jobs[j].items.empty()) jobs_cost_ += job_cost(j, ready_[j]) - least_cost_[j];
+    const BenchJob& job = net_.jobs[j];
+    const Slot least = std::max(ready_[j], job.least_ready);
+    least_cost_.push_back(job.items.empty() ? job_cost(j, ready_[j]) : least_job_cost(j, least));
+    jobs_cost_ += least_cost_.back();
   }
-  fixed_cost_ = jobs_cost_;
 }
 
 void SerialPlan::require_places() {
@@ -238,10 +239,9 @@ void SerialPlan::unmark(int index) {
   if (here.person >= 0) {
     WorkCalendar& person = people_[static_cast<std::size_t>(here.person)];
     if (step.splittable) {
-      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)])
-        changes_ += person.give_back(net_.frame, piece.bit, piece.length, step.instrument);
+      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)]) person.give_back(piece.bit, piece.length);
     } else {
-      changes_ += person.give_back(net_.frame, net_.frame.bit(here.start), step.hands, step.instrument);
+      person.give_back(net_.frame.bit(here.start), step.hands);
     }
   }
   for (const int station : step.stations) {
@@ -254,13 +254,24 @@ void SerialPlan::enter(int number) {
   const auto j = static_cast<std::size_t>(number);
   const BenchJob& job = net_.jobs[j];
   const Item& item = job.items[static_cast<std::size_t>(next_item_[j]++)];
-  stack_.push_back({.job = number, .ready_before = ready_[j], .missed_before = missed_});
+  stack_.push_back({.job = number,
+                    .ready = ready_[j],
+                    .jobs_cost = jobs_cost_,
+                    .job_least = least_cost_[j],
+                    .missed = missed_,
+                    .changes = changes_});
+  Slot least_ready = ready_[j];
   for (int s = item.first_step; s < item.first_step + item.steps; ++s) {
     mark(s);
-    ready_[j] = std::max(ready_[j], placed(s).free_from);
-    missed_ += missed(s);
+    const Slot free = placed(s).free_from;
+    ready_[j] = std::max(ready_[j], free);
+    least_ready = std::max(least_ready, free + rest_[static_cast<std::size_t>(s)]);
+    if (net_.steps[static_cast<std::size_t>(s)].ends_by < never) missed_ += missed(s);
   }
-  if (next_item_[j] == static_cast<int>(job.items.size())) jobs_cost_ += job_cost(j, ready_[j]) - least_cost_[j];
+  const bool whole = next_item_[j] == static_cast<int>(job.items.size());
+  const double least = whole ? job_cost(j, ready_[j]) : std::max(least_cost_[j], least_job_cost(j, least_ready));
+  jobs_cost_ += least - least_cost_[j];
+  least_cost_[j] = least;
 }
 
 void SerialPlan::place(int number, int passed) {
@@ -305,14 +316,14 @@ void SerialPlan::take_back_to(std::size_t count) {
     const Entry entry = stack_.back();
     stack_.pop_back();
     const auto j = static_cast<std::size_t>(entry.job);
-    const BenchJob& job = net_.jobs[j];
-    if (next_item_[j] == static_cast<int>(job.items.size())) jobs_cost_ -= job_cost(j, ready_[j]) - least_cost_[j];
-    const Item& item = job.items[static_cast<std::size_t>(--next_item_[j])];
+    const Item& item = net_.jobs[j].items[static_cast<std::size_t>(--next_item_[j])];
     for (int s = item.first_step + item.steps - 1; s >= item.first_step; --s) unmark(s);
-    ready_[j] = entry.ready_before;
-    missed_ = entry.missed_before;
+    ready_[j] = entry.ready;
+    jobs_cost_ = entry.jobs_cost;
+    least_cost_[j] = entry.job_least;
+    missed_ = entry.missed;
+    changes_ = entry.changes;
   }
-  if (count == 0) jobs_cost_ = fixed_cost_;  // so that sums never drift over many plans
 }
 
 }  // namespace tailblock

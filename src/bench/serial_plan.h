@@ -54,6 +54,8 @@ class SerialPlan {
   [[nodiscard]] PlanCost cost() const;
   [[nodiscard]] int promises_moved_later() const;
 
+  /// How many of the job's items are placed.
+  [[nodiscard]] int items_placed(int job) const { return next_item_[static_cast<std::size_t>(job)]; }
   [[nodiscard]] const Placed& placed(int step) const { return placed_[static_cast<std::size_t>(step)]; }
   [[nodiscard]] std::vector<std::pair<Slot, Slot>> pieces(int step) const;
   [[nodiscard]] Slot ready(int job) const { return ready_[static_cast<std::size_t>(job)]; }
@@ -63,10 +65,12 @@ class SerialPlan {
   [[nodiscard]] Slot could_begin(int step) const;
 
  private:
+  /// What placing an item changed, to be put back.
   struct Entry {
     int job;
-    Slot ready_before;
-    double missed_before;
+    Slot ready;
+    double jobs_cost, job_least, missed;
+    int changes;
   };
   void extend(const Step& step);
   int run(const Step& step, int person, int from, int length);
@@ -91,6 +95,7 @@ class SerialPlan {
   [[nodiscard]] double job_cost(std::size_t job, Slot ready) const;
   [[nodiscard]] double promise_cost(const BenchJob& job, Slot ready) const;
   [[nodiscard]] double missed(int step) const;
+  [[nodiscard]] double least_job_cost(std::size_t job, Slot ready) const;
 
   const BenchNetwork& net_;
   BenchWeights weights_;
@@ -103,11 +108,12 @@ class SerialPlan {
   std::vector<std::vector<Piece>> pieces_, kept_pieces_;
   std::vector<int> next_item_;
   std::vector<Slot> ready_;
-  std::vector<double> least_cost_;
+  std::vector<double> least_cost_;  ///< a job's least cost from what of it is placed
+  std::vector<Slot> rest_;          ///< clock time that the steps after each still take at least
   std::vector<Entry> stack_;
   std::vector<int> fixed_done_;  ///< steps
   std::vector<int> next_to_keep_;
-  double jobs_cost_ = 0, fixed_cost_ = 0, missed_ = 0;
+  double jobs_cost_ = 0, missed_ = 0;
   int changes_ = 0;
 };
 

@@ -28,6 +28,15 @@ double SerialPlan::job_cost(std::size_t j, Slot ready) const {
   return cost;
 }
 
+/// Not above job_cost() of any later moment: being early for a promise is left out, since it falls with time.
+double SerialPlan::least_job_cost(std::size_t j, Slot ready) const {
+  const BenchJob& job = net_.jobs[j];
+  double cost = weights_.shop_day * in_days(ready - job.arrives);
+  if (ready > job.due_end) cost += weights_.late_day * job.weight * in_days(ready - job.due_end);
+  if (job.promised_day && ready_day(ready) > *job.promised_day) cost += promise_cost(job, ready);
+  return cost;
+}
+
 double SerialPlan::missed(int index) const {
   const Step& step = net_.steps[static_cast<std::size_t>(index)];
   const Placed& here = placed(index);

@@ -67,11 +67,6 @@ int WorkCalendar::take(const DayFrame& frame, int bit, int length, int instrumen
   return changes;
 }
 
-int WorkCalendar::give_back(const DayFrame& frame, int bit, int length, int instrument) {
-  flip(bit, length);
-  return -neighbours(frame, bit, length, instrument);
-}
-
 void WorkCalendar::add_free_words(const BitWords& words) {
   free_.insert(free_.end(), words.begin(), words.end());
   taken_.resize(free_.size());

@@ -54,9 +54,9 @@ class WorkCalendar {
   /// The first bit after `bit` that is not free for this work.
   [[nodiscard]] int run_end(int bit, const BitWords* fit) const;
 
-  /// Takes or gives back a run and returns by how much the changes of instrument within the day rise, or fall.
+  /// Takes a run and returns by how much the changes of instrument within the day rise.
   int take(const DayFrame& frame, int bit, int length, int instrument);
-  int give_back(const DayFrame& frame, int bit, int length, int instrument);
+  void give_back(int bit, int length) { flip(bit, length); }
 
   void add_free_words(const BitWords& words);
   [[nodiscard]] std::size_t words() const { return free_.size(); }
