@@ -11,6 +11,11 @@ export interface Api {
   Attack: Attack;
   AttackAsk: AttackAsk;
   AttackMark: AttackMark;
+  BenchCost: BenchCost;
+  BenchInstrumentAsk: BenchInstrumentAsk;
+  BenchPersonAsk: BenchPersonAsk;
+  BenchRequestAsk: BenchRequestAsk;
+  BenchResult: BenchResult;
   Brace: Brace;
   BraceAsk: BraceAsk;
   BraceHeight: BraceHeight;
@@ -24,6 +29,7 @@ export interface Api {
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
   CleatAsk: CleatAsk;
+  ClockChangeAsk: ClockChangeAsk;
   ContactMapRequestAsk: ContactMapRequestAsk;
   ContactMapResult: ContactMapResult;
   ContactRequestAsk: ContactRequestAsk;
@@ -32,12 +38,14 @@ export interface Api {
   CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
+  DayOffAsk: DayOffAsk;
   DaysOutside: DaysOutside;
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
   EstimateAsk: EstimateAsk;
+  FinishedWorkAsk: FinishedWorkAsk;
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
@@ -106,6 +114,8 @@ export interface Api {
   MoistureDays: MoistureDays;
   MoistureRequestAsk: MoistureRequestAsk;
   MoistureResult: MoistureResult;
+  Moment: Moment;
+  MomentAsk: MomentAsk;
   MonthOfAir: MonthOfAir;
   NeckAndBackAsk: NeckAndBackAsk;
   NeckAngleRequest: NeckAngleRequest;
@@ -126,6 +136,9 @@ export interface Api {
   OctaveError: OctaveError;
   OctaveErrorAsk: OctaveErrorAsk;
   Offered: Offered;
+  OperationAsk: OperationAsk;
+  OrderEntry: OrderEntry;
+  OrderEntryAsk: OrderEntryAsk;
   OuterHeights: OuterHeights;
   OutlinePoint: OutlinePoint;
   OutlinePointAsk: OutlinePointAsk;
@@ -133,10 +146,15 @@ export interface Api {
   OwnerAsk: OwnerAsk;
   OwnerList: OwnerList;
   PartEnergy: PartEnergy;
+  PlannedInstrument: PlannedInstrument;
+  PlannedOperation: PlannedOperation;
   PlateAsk: PlateAsk;
   PlateFields: PlateFields;
   PlateRequestAsk: PlateRequestAsk;
   PlateResult: PlateResult;
+  PromiseRequestAsk: PromiseRequestAsk;
+  PromiseResult: PromiseResult;
+  PromisedDay: PromisedDay;
   Reading: Reading;
   ReadingAsk: ReadingAsk;
   ReadingsKept: ReadingsKept;
@@ -166,9 +184,11 @@ export interface Api {
   SetupChange: SetupChange;
   SetupChangeAsk: SetupChangeAsk;
   ShopCard: ShopCard;
+  ShopHoursAsk: ShopHoursAsk;
   SlotFit: SlotFit;
   Soundhole: Soundhole;
   SoundholeAsk: SoundholeAsk;
+  StationAsk: StationAsk;
   StillAirAsk: StillAirAsk;
   StringAction: StringAction;
   StringActionAsk: StringActionAsk;
@@ -191,11 +211,13 @@ export interface Api {
   TopDesignAsk: TopDesignAsk;
   UncleanNote: UncleanNote;
   UnderStrings: UnderStrings;
+  UnfitAirAsk: UnfitAirAsk;
   Visit: Visit;
   VisitAsk: VisitAsk;
   VisitStory: VisitStory;
   WhichTopAsk: WhichTopAsk;
   WithMoisture: WithMoisture;
+  WorkPiece: WorkPiece;
   YearRequestAsk: YearRequestAsk;
   YearResult: YearResult;
 }
@@ -474,6 +496,406 @@ export interface AttackMark {
    * the same, string 1 [mm]
    */
   amplitude_treble_mm: number;
+}
+export interface BenchCost {
+  /**
+   * days late
+   */
+  late: number;
+  /**
+   * days in the shop
+   */
+  in_shop: number;
+  /**
+   * changes of instrument within a day
+   */
+  changes: number;
+  /**
+   * promises moved
+   */
+  promises: number;
+  /**
+   * all four
+   */
+  total: number;
+  /**
+   * of first come, first served with its gaps filled
+   */
+  first_come: number;
+  /**
+   * of the best order that needs no search
+   */
+  best_rule: number;
+}
+export interface BenchInstrumentAsk {
+  /**
+   * which
+   */
+  name: string;
+  arrives: MomentAsk;
+  /**
+   * the day by whose end it is wanted
+   */
+  due?: string;
+  /**
+   * how much its lateness counts
+   */
+  weight?: number;
+  /**
+   * the day promised to its owner
+   */
+  promised?: string;
+  /**
+   * what is still to be done, in order
+   *
+   * @minItems 1
+   * @maxItems 60
+   */
+  operations: OperationAsk[];
+}
+export interface MomentAsk {
+  /**
+   * day
+   */
+  day: string;
+  /**
+   * minutes since midnight by the wall clock [minutes]
+   */
+  minute?: number;
+}
+export interface OperationAsk {
+  /**
+   * what is done
+   */
+  name: string;
+  /**
+   * its name in the log of durations; else its own
+   */
+  kind?: string;
+  /**
+   * work of hands, in shop hours [minutes]
+   */
+  hands_on_minutes: number;
+  /**
+   * then a wait by the clock that keeps the instrument [minutes]
+   */
+  wait_minutes?: number;
+  /**
+   * at least this long after the hands-on work before it [minutes]
+   */
+  least_gap_minutes?: number;
+  /**
+   * and at most: it is then placed together with the one before it [minutes]
+   */
+  greatest_gap_minutes?: number;
+  /**
+   * places and fixtures it keeps
+   *
+   * @minItems 0
+   * @maxItems 3
+   */
+  stations?: string[];
+  /**
+   * how much of the wait keeps them too [minutes]
+   */
+  station_wait_minutes?: number;
+  /**
+   * who does it must have it
+   */
+  skill?: string;
+  /**
+   * who must do it, or is doing it
+   */
+  person?: string;
+  /**
+   * the sort of work that the air may forbid
+   */
+  air_work?: string;
+  /**
+   * may be broken off and gone on with
+   */
+  splittable?: boolean;
+  /**
+   * the shortest piece worth taking up [minutes]
+   */
+  least_piece_minutes?: number;
+  /**
+   * work off the instrument, such as a blank
+   */
+  beside?: boolean;
+  /**
+   * earlier operations of this instrument that must have ended
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  after?: string[];
+  pinned?: MomentAsk;
+  /**
+   * how far it is
+   */
+  state?: "to_do" | "at_work" | "waiting";
+  /**
+   * of the hands-on work, when at work [minutes]
+   */
+  minutes_left?: number;
+  wait_ends?: MomentAsk;
+}
+export interface BenchPersonAsk {
+  /**
+   * who
+   */
+  name: string;
+  /**
+   * stretches of the week's days; a break is the gap between two
+   *
+   * @minItems 1
+   * @maxItems 42
+   */
+  hours: ShopHoursAsk[];
+  /**
+   * holidays and days away
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  days_off?: DayOffAsk[];
+  /**
+   * what only some can do
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  skills?: string[];
+}
+export interface ShopHoursAsk {
+  /**
+   * 1 Monday to 7 Sunday
+   */
+  weekday: number;
+  /**
+   * minutes since midnight [minutes]
+   */
+  from_minute: number;
+  /**
+   * minutes since midnight [minutes]
+   */
+  to_minute: number;
+}
+export interface DayOffAsk {
+  /**
+   * a holiday or a day away
+   */
+  day: string;
+}
+export interface BenchRequestAsk {
+  now: MomentAsk;
+  /**
+   * one or two, whose hands do the work
+   *
+   * @minItems 1
+   * @maxItems 4
+   */
+  people: BenchPersonAsk[];
+  /**
+   * places and fixtures
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  stations?: StationAsk[];
+  /**
+   * when the air forbids what
+   *
+   * @minItems 0
+   * @maxItems 2000
+   */
+  unfit_air?: UnfitAirAsk[];
+  /**
+   * to and from summer time
+   *
+   * @minItems 0
+   * @maxItems 8
+   */
+  clock_changes?: ClockChangeAsk[];
+  /**
+   * on the bench or coming
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  instruments: BenchInstrumentAsk[];
+  /**
+   * of the plan before, to start from
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  kept_order?: OrderEntryAsk[];
+  /**
+   * how many plans to judge; 0: as many as suit the bench [plans]
+   */
+  plans?: number;
+  /**
+   * the same seed gives the same plan
+   */
+  seed?: number;
+}
+export interface StationAsk {
+  /**
+   * spray place, go-bar deck, clamps, humid cabinet
+   */
+  name: string;
+  /**
+   * how many there are
+   */
+  count?: number;
+}
+export interface UnfitAirAsk {
+  /**
+   * the sort of work that this air forbids
+   */
+  work: string;
+  from: MomentAsk;
+  until: MomentAsk;
+}
+export interface ClockChangeAsk {
+  at: MomentAsk;
+  /**
+   * how far they go forward; back is negative [minutes]
+   */
+  forward_minutes: number;
+}
+export interface OrderEntryAsk {
+  /**
+   * whose next work
+   */
+  instrument: string;
+  /**
+   * free places left for others
+   */
+  places_passed_over?: number;
+}
+export interface BenchResult {
+  /**
+   * each person's next work
+   *
+   * @minItems 0
+   * @maxItems 4
+   */
+  next: PlannedOperation[];
+  /**
+   * all of them, by start
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  operations: PlannedOperation[];
+  /**
+   * as asked
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  instruments: PlannedInstrument[];
+  /**
+   * a sentence for each promise that moves later
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  moved_promises: string[];
+  cost: BenchCost;
+  /**
+   * to be kept for the next plan
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  order: OrderEntry[];
+  /**
+   * judged
+   */
+  plans: number;
+  /**
+   * within a day, all people
+   */
+  changes_of_instrument: number;
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface PlannedOperation {
+  /**
+   * on which
+   */
+  instrument: string;
+  /**
+   * what
+   */
+  operation: string;
+  /**
+   * whose hands; empty for a wait alone
+   */
+  person: string;
+  starts: Moment;
+  hands_on_ends: Moment;
+  wait_ends: Moment;
+  /**
+   * the stretches of hands-on work
+   *
+   * @minItems 0
+   * @maxItems 1200
+   */
+  pieces: WorkPiece[];
+}
+export interface Moment {
+  /**
+   * day
+   */
+  day: string;
+  /**
+   * minutes since midnight by the wall clock [minutes]
+   */
+  minute: number;
+}
+export interface WorkPiece {
+  from: Moment;
+  until: Moment;
+}
+export interface PlannedInstrument {
+  /**
+   * which
+   */
+  name: string;
+  ready: Moment;
+  /**
+   * past the end of the day it is due [days]
+   */
+  days_late: number;
+  /**
+   * until it is ready, from now or from its coming [days]
+   */
+  days_from_now: number;
+  /**
+   * than promised; negative is before [days]
+   */
+  promise_days_later: number;
+  /**
+   * what holds it, when it is late or its promise moves later
+   */
+  why: string;
+}
+export interface OrderEntry {
+  /**
+   * whose next work
+   */
+  instrument: string;
+  /**
+   * free places left for others
+   */
+  places_passed_over: number;
 }
 export interface Brace {
   /**
@@ -1434,6 +1856,20 @@ export interface EstimateAsk {
    * 5 % lie above
    */
   high: number;
+}
+export interface FinishedWorkAsk {
+  /**
+   * the operation's kind, or its name
+   */
+  kind: string;
+  /**
+   * what the plan gave it [minutes]
+   */
+  estimated_minutes: number;
+  /**
+   * what it took [minutes]
+   */
+  actual_minutes: number;
 }
 export interface FlaggedReading {
   /**
@@ -4769,6 +5205,74 @@ export interface RimStiffness {
    * at the blocks, slope [N]
    */
   block_slope_n: number;
+}
+export interface PromiseRequestAsk {
+  bench: BenchRequestAsk;
+  /**
+   * finished operations of the shop's log
+   *
+   * @minItems 0
+   * @maxItems 20000
+   */
+  finished?: FinishedWorkAsk[];
+  /**
+   * with which the promise is to hold
+   */
+  chance?: number;
+  /**
+   * how often the plan is gone through
+   */
+  simulations?: number;
+}
+export interface PromiseResult {
+  /**
+   * as asked
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  instruments: PromisedDay[];
+  /**
+   * of the plan that was simulated
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  order: OrderEntry[];
+  /**
+   * gone through
+   */
+  simulations: number;
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface PromisedDay {
+  /**
+   * which
+   */
+  name: string;
+  /**
+   * ready by the plan, were every estimate right
+   */
+  planned: string;
+  /**
+   * the first day whose chance is near enough to the one asked for
+   */
+  promise: string;
+  /**
+   * of being ready by the end of it
+   */
+  chance: number;
+  /**
+   * the first day with at least the chance asked for
+   */
+  sure_of: string;
+  /**
+   * of being ready by the end of that
+   */
+  sure_chance: number;
 }
 export interface ReadingAsk {
   /**
