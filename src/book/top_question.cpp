@@ -1,6 +1,7 @@
 #include "book/top_question.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "body/prepared_top.h"
 #include "book/questions.h"
@@ -134,6 +135,27 @@ std::optional<PlateRequest> changed_request(PlateRequest request, const TopWishe
   return request;
 }
 
+std::string degrees_in_words(double value) { return plain_number(std::round(value * 10) / 10); }
+
+/// Whether the bridge turns more than such a top should, as far as its tilt was read.
+std::string tilt_verdict(const InstrumentStory& story, const UnderStrings& sound, Date today) {
+  const Reading* read = latest_kept(story, "bridge_tilt", today);
+  if (read == nullptr) return "";
+  const double doubt = 2 * read->gauge_sd;
+  const double at_once = in_degrees(sound.bridge_rotation), years = in_degrees(sound.bridge_rotation_years_high);
+  std::string words = "The bridge tilts by " + degrees_in_words(read->value) + " degrees, ";
+  if (read->value > years + doubt) {
+    words += "more than the " + degrees_in_words(years) + " such a top comes to in years at pitch: look for a loose ";
+    words += "brace, a worn plate or a lifted bridge first.";
+  } else if (read->value < at_once - doubt) {
+    words += "less than the " + degrees_in_words(at_once) + " a new top of this make would turn by at once.";
+  } else {
+    words += "within the " + degrees_in_words(at_once) + " (new) to " + degrees_in_words(years);
+    words += " (after years) such a top comes to.";
+  }
+  return words;
+}
+
 }  // namespace
 
 TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, PlateMemo& memo, const TopWishes& wishes,
@@ -154,6 +176,7 @@ TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, Pla
   const PlateRequest recorded = plate_request(story, tables, design, answer);
   TopView view = view_of(recorded, tables, memo);
   answer.shape = std::move(view.shape);
+  answer.tilt_verdict = tilt_verdict(story, view.state.numbers.strings, today);
   answer.recorded = std::move(view.state);
   if (const auto changed = changed_request(recorded, wishes, answer.pull_changed)) {
     answer.changed = view_of(*changed, tables, memo).state;
@@ -209,6 +232,8 @@ void describe(FieldVisitor& visit, TopAnswer& answer) {
   part({"shape", "where nodes and triangles lie; absent without a pattern"}, answer.shape);
   part({"recorded", "as the book knows it; absent without a pattern"}, answer.recorded);
   part({"changed", "with what was asked otherwise; absent when nothing was"}, answer.changed);
+  visit.text({"tilt_verdict", "the bridge's tilt as read, against what such a top comes to; empty: not read"},
+             answer.tilt_verdict, 400);
   visit.texts({"assumed", "what no record says and was taken for granted"}, answer.assumed, 1000, {0, 100});
 }
 

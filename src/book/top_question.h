@@ -43,6 +43,7 @@ struct TopAnswer {
   std::optional<TopShape> shape{};     ///< absent without a pattern
   std::optional<TopState> recorded{};  ///< absent without a pattern
   std::optional<TopState> changed{};   ///< absent while nothing is wished otherwise
+  std::string tilt_verdict{};          ///< the bridge's tilt as read, against what such a top comes to; empty: not read
   std::vector<std::string> assumed{};
 };
 void describe(FieldVisitor&, TopAnswer&);
