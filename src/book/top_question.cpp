@@ -12,6 +12,7 @@ namespace tailblock {
 namespace {
 
 constexpr int year_days = 365, month_days = 30;
+constexpr double greatest_change = 8;  // percent of moisture, as the plate model takes it
 const Temperature room = celsius(20);
 
 /// A fact of the top: read, else kept with the instrument, else usual for its size, which is said.
@@ -98,6 +99,13 @@ TopAir known_air(const InstrumentStory& story, const TopWishes& wishes) {
   air.settled_humidity = humidity(air.settled_moisture_percent);
   air.humidity = wishes.relative_humidity ? in_fraction(*wishes.relative_humidity) : air.driest_month_humidity;
   air.moisture_percent = in_percent(equilibrium_moisture(room, humidity_fraction(air.humidity)));
+  const double change = air.moisture_percent - air.settled_moisture_percent;
+  if (std::abs(change) > greatest_change) {
+    throw Refused("relative_humidity: wood settled in " + plain_number(std::round(100 * air.humidity)) +
+                  " % would hold " + plain_number(std::round(10 * std::abs(change)) / 10) + " percent " +
+                  (change > 0 ? "more" : "less") + " than in the mean of its home; the plate model is for up to " +
+                  plain_number(greatest_change));
+  }
   return air;
 }
 

@@ -54,6 +54,17 @@ Answer whole_answer(const Endpoint& endpoint, const Ask& ask) {
   }
 }
 
+/// An answer as it stands. `set_content` would have the library compress it by Brotli at its slowest whenever a browser
+/// says that it reads that, which takes 0.7 s for the 190 kB of a top and saves nothing on one machine.
+void give(Answer given, httplib::Response& response) {
+  if (given.body.empty()) return response.set_content("", given.content_type);
+  const auto body = std::make_shared<const std::string>(std::move(given.body));
+  response.set_content_provider(body->size(), given.content_type,
+                                [body](std::size_t from, std::size_t length, httplib::DataSink& sink) {
+                                  return sink.write(body->data() + from, length);
+                                });
+}
+
 void add_endpoint(httplib::Server& server, const Endpoint& endpoint, BackgroundWork& background) {
   const auto handler = [endpoint, &background](const httplib::Request& request, httplib::Response& response) {
     if (!from_this_machine(request)) {
@@ -71,7 +82,7 @@ void add_endpoint(httplib::Server& server, const Endpoint& endpoint, BackgroundW
                                        : answer(endpoint, ask);
     response.status = given.status;
     response.set_header("Cache-Control", "no-store");
-    response.set_content(std::move(given.body), given.content_type);
+    give(std::move(given), response);
   };
   const std::string pattern = route_pattern(endpoint.path);
   if (endpoint.method == "GET") server.Get(pattern, handler);

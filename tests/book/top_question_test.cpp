@@ -149,6 +149,12 @@ TEST(TopQuestion, refuses_what_is_not_there_in_one_line) {
   wishes.string_set = "barbed wire";
   EXPECT_THROW((void)asked(story(), wishes), Refused);
   wishes.string_set.reset();
+  wishes.relative_humidity = humidity_percent(90);
+  expect_refused(
+      [&] { (void)asked(story(), wishes); },
+      "relative_humidity: wood settled in 90 % would hold 12.9 percent more than in the mean of its home; the "
+      "plate model is for up to 8");
+  wishes.relative_humidity.reset();
   wishes.thickness = mm(0.2);
   expect_refused([&] { (void)asked(story(), wishes); }, "thickness_mm: 0.2 mm is outside 1..6 mm");
 }

@@ -6206,6 +6206,10 @@ export interface TopAnswer {
   recorded?: TopState;
   changed?: TopState;
   /**
+   * the bridge's tilt as read, against what such a top comes to; empty: not read
+   */
+  tilt_verdict: string;
+  /**
    * what no record says and was taken for granted
    *
    * @minItems 0
