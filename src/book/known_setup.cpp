@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/kept_frets.h"
 #include "book/questions.h"
 #include "quantity/trade_notation.h"
+#include "strings/relief_change.h"
 
 namespace tailblock {
 namespace {
@@ -115,7 +117,7 @@ std::optional<double> latest_reading(const InstrumentStory& story, std::string_v
   return latest == nullptr ? std::nullopt : std::optional(latest->value);
 }
 
-KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {
+KnownSetup setup_without_crowns(const InstrumentStory& story, const DataTables& tables, Date today) {
   const Instrument& instrument = story.instrument;
   KnownSetup setup;
   auto& said = setup.assumed;
@@ -138,8 +140,24 @@ KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, D
   neck.string_count = static_cast<int>(setup.clearance.strings.size());
   setup.clearance.attack =
       attack_named(tables.attacks, attack_level_names[static_cast<std::size_t>(instrument.attack)]);
-  said.push_back("Frets level, " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +
+  said.push_back("Played on " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +
                  std::string(attack_level_names[static_cast<std::size_t>(instrument.attack)]) + " playing");
+  return setup;
+}
+
+KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {
+  KnownSetup setup = setup_without_crowns(story, tables, today);
+  NeckLine& neck = setup.clearance.neck;
+  const auto crowns = known_crowns(story, neck, tables.fret_limits, today);
+  if (!crowns) {
+    setup.assumed.emplace_back("Frets taken as level, none was read");
+    return setup;
+  }
+  neck.crown_departures_mm = crowns->departures_mm;
+  std::string said = "Crowns as read on " + iso_date(crowns->read_on);
+  if (crowns->apart) said += ", each in the middle of its bass and treble end";
+  setup.assumed.push_back(std::move(said));
+  if (!latest_reading(story, "relief", today)) neck.relief = crowns->relief;
   return setup;
 }
 

@@ -1,7 +1,7 @@
 #include "book/questions.h"
 
 #include "book/book.h"
-#include "strings/rod_turn.h"
+#include "strings/relief_change.h"
 
 namespace tailblock {
 namespace {
@@ -128,7 +128,7 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
   const Length relief = sliders.relief.value_or(measured.neck.relief);
   const RodFigure rod = known_rod(story, request.neck, tables, today)
                             .value_or(rod_figure(request.neck, tables.saddle_limits.rod_figure_sd, {}));
-  HeldSetUp moved = with_rod_turned(measured, relief - measured.neck.relief, rod.action12_per_relief);
+  HeldSetUp moved = with_relief_changed(measured, relief - measured.neck.relief, rod.action12_per_relief);
   const Length body_rise_bass = *moved.action.saddle_over_frets_bass - *measured.action.saddle_over_frets_bass;
   const Length body_rise_treble = *moved.action.saddle_over_frets_treble - *measured.action.saddle_over_frets_treble;
   *moved.action.saddle_over_frets_bass += sliders.saddle_raise_bass;

@@ -9,7 +9,7 @@
 #include "models/envelope_memo.h"
 #include "setup/neck_angle.h"
 #include "setup/saddle.h"
-#include "strings/bowed_neck.h"
+#include "strings/rod_figure.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
 #include "strings/least_cure.h"
@@ -32,6 +32,9 @@ struct KnownSetup {
   std::vector<std::string> assumed;  ///< what no record says, in plain words
 };
 [[nodiscard]] KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today);
+
+/// The same, with nothing said of how the crowns stand: for a question that reads them itself.
+[[nodiscard]] KnownSetup setup_without_crowns(const InstrumentStory& story, const DataTables& tables, Date today);
 
 /// How far fret 12 moves when the rod of this neck is turned, from its own turns where they were read before and after.
 /// Absent when it has no rod that can be turned.

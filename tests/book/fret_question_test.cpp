@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "book/fret_place.h"
+#include "book/questions.h"
 #include "shop_for_tests.h"
 
 namespace tailblock {
@@ -118,6 +119,46 @@ TEST(FretAnswer, asks_for_damp_air_before_a_file_when_the_body_was_dry_that_day)
   shop.book.add({shop.reading("body_humidity", 31, 0, "hygrometer")});
   EXPECT_FALSE(shop.answer().result->cut_is_advised);
   EXPECT_EQ(shop.answer().result->verdict, FretVerdict::spot);
+}
+
+TEST(KnownCrowns, stand_under_the_strings_and_ask_for_a_taller_saddle) {
+  BookOfFrets shop;
+  const auto asked = [&] { return known_setup(shop.book.story(shop.instrument), shop.data, day(2026, 2, 20)); };
+  const auto floor = [&](const KnownSetup& setup) {
+    return in_mm(player_needs(shop.book.story(shop.instrument), setup, shop.data, shop.memo).limits.lowest_bass);
+  };
+  const KnownSetup level = asked();
+  EXPECT_TRUE(level.clearance.neck.crown_departures_mm.empty());
+  EXPECT_EQ(level.assumed.back(), "Frets taken as level, none was read");
+
+  shop.read_crowns(shop.visit, {{9, 0.2}}, ReadingState::as_found);
+  const KnownSetup high = asked();
+  const auto& departures = high.clearance.neck.crown_departures_mm;
+  ASSERT_EQ(departures.size(), 20U);
+  // The height of fret 9 over its neighbours' line is what was read, wherever the line of all crowns is put.
+  EXPECT_NEAR(departures[8] - 0.5 * (departures[7] + departures[9]), 0.2, 0.02);
+  EXPECT_EQ(high.assumed.back(), "Crowns as read on 2025-08-20");
+  EXPECT_GT(floor(high), floor(level) + 0.1);
+
+  shop.book.add(Intervention{.visit_id = shop.visit, .kind = "frets_levelled"});
+  EXPECT_TRUE(asked().clearance.neck.crown_departures_mm.empty());
+}
+
+TEST(KnownCrowns, springing_frets_stand_up_and_ends_read_apart_meet_in_the_middle) {
+  BookOfFrets shop;
+  shop.read_crowns(shop.visit, {}, ReadingState::as_found);
+  const auto bend_at_7 = [&] {
+    const auto departures =
+        known_setup(shop.book.story(shop.instrument), shop.data, day(2026, 2, 20)).clearance.neck.crown_departures_mm;
+    return departures[6] - 0.5 * (departures[5] + departures[7]);
+  };
+  EXPECT_NEAR(bend_at_7(), 0, 0.001);
+  const RecordId later = shop.book.keep(Visit{.instrument_id = shop.instrument, .date = day(2026, 1, 10)});
+  shop.book.add({shop.reading("fret_crown@7b", 0.1, later, "dial_indicator"),
+                 shop.reading("fret_crown@7t", 0.2, later, "dial_indicator")});
+  EXPECT_NEAR(bend_at_7(), 0.15, 0.01);
+  shop.book.add({shop.reading("fret_springs@7", 0.06, later, "dial_indicator")});
+  EXPECT_NEAR(bend_at_7(), 0.15, 0.01) << "loose, and standing as high as it was read";
 }
 
 TEST(FretReadingsInTheBook, are_refused_without_a_fret_or_out_of_range) {
