@@ -53,6 +53,38 @@ std::vector<FloorAtRelief> floors_by_relief(const ClearanceRequest& setup, const
   return floors;
 }
 
+/// The frets that a saddle is chosen for: as they stand, or level where they are to be dressed before it.
+struct FretsToPlayOn {
+  ClearanceRequest setup;
+  LeastCleanAction least_clean;
+  std::string first{};
+};
+
+FretsToPlayOn frets_to_play_on(const ClearanceRequest& setup, const UnitEnvelopes& envelopes, Length worth_dressing) {
+  const LeastCleanAction now = least_clean_action(setup, envelopes);
+  const auto as_they_stand = FretsToPlayOn{.setup = setup, .least_clean = now};
+  if (setup.neck.crown_departures_mm.empty()) return as_they_stand;
+  const HeldSetUp held = held_set_up(setup.neck, setup.action);
+  FretsToPlayOn level{.setup = setup, .least_clean = {}};
+  level.setup.neck = held.neck;
+  level.setup.neck.crown_departures_mm.clear();
+  level.setup.action = held.action;
+  level.least_clean = least_clean_action(level.setup, envelopes);
+  const bool bass_decides = now.outer.action12_bass - level.least_clean.outer.action12_bass >
+                            now.outer.action12_treble - level.least_clean.outer.action12_treble;
+  const Length gain = bass_decides ? now.outer.action12_bass - level.least_clean.outer.action12_bass
+                                   : now.outer.action12_treble - level.least_clean.outer.action12_treble;
+  if (gain <= worth_dressing) return as_they_stand;
+  const auto heights = [](const OuterHeights& outer) {
+    return as_trade(outer.action12_bass).millimetres + " at the bass and " +
+           as_trade(outer.action12_treble).millimetres + " at the treble";
+  };
+  level.first = "Dress the frets first: as they stand nothing lower than " + heights(now.outer) +
+                " is clean, by fret " + std::to_string((bass_decides ? now.bass : now.treble).fret) +
+                "; on level frets " + heights(level.least_clean.outer) + ". The saddle is chosen for level frets.";
+  return level;
+}
+
 /// The standing reading of a measure at one visit.
 std::optional<Reading> reading_at(const VisitStory& visit, std::string_view measure, ReadingState state) {
   std::optional<Reading> found;
@@ -166,7 +198,9 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
   const Instrument& instrument = story.instrument;
   PlayerNeeds needs;
   const auto envelopes = memo.of(envelope_request(setup.clearance));
-  needs.least_clean = least_clean_action(setup.clearance, *envelopes);
+  const FretsToPlayOn frets = frets_to_play_on(setup.clearance, *envelopes, mm(tables.saddle_limits.frets_first_gain));
+  needs.least_clean = frets.least_clean;
+  needs.frets_first = frets.first;
   const OuterHeights& lowest = needs.least_clean.outer;
   const SideNeeds bass = side_needs("bass", lowest.action12_bass, tables.players.bass, instrument.wanted_action12_bass,
                                     instrument.highest_action12_bass, needs.assumed);
@@ -177,7 +211,7 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
                   .lowest_treble = lowest.action12_treble,
                   .highest_bass = bass.highest,
                   .highest_treble = treble.highest,
-                  .floors = floors_by_relief(setup.clearance, *envelopes)};
+                  .floors = floors_by_relief(frets.setup, *envelopes)};
   needs.wanted_bass = bass.wanted;
   needs.wanted_treble = treble.wanted;
   return needs;

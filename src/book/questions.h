@@ -47,6 +47,8 @@ struct PlayerNeeds {
   ActionLimits limits;
   Length wanted_bass, wanted_treble;
   LeastCleanAction least_clean;
+  /// Crowns that stand too high to choose a saddle by, and what they cost; the limits are then those of level frets.
+  std::string frets_first;
   std::vector<std::string> assumed;
 };
 [[nodiscard]] PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, const DataTables& tables,
@@ -60,6 +62,7 @@ struct SeasonAnswer {
   YearResult year;
   ActionLimits limits;
   LeastCleanAction least_clean;
+  std::string frets_first;  ///< as in PlayerNeeds
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, SeasonAnswer&);
@@ -85,6 +88,7 @@ void describe(FieldVisitor&, SaddleWishes&);
 struct SaddleAnswer {
   SaddleRequest request;
   SaddleResult result;
+  std::string frets_first;  ///< as in PlayerNeeds
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, SaddleAnswer&);
@@ -93,10 +97,15 @@ void describe(FieldVisitor&, SaddleAnswer&);
                                          const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
                                          Date today);
 
-/// The saddle question of an instrument, as its records put it; what was assumed is added to the list.
-[[nodiscard]] SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log,
-                                           const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
-                                           Date today, std::vector<std::string>& assumed);
+/// The saddle question of an instrument, as its records put it.
+struct SaddleQuestion {
+  SaddleRequest request;
+  std::string frets_first;  ///< as in PlayerNeeds
+  std::vector<std::string> assumed;
+};
+[[nodiscard]] SaddleQuestion saddle_question(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                             const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
+                                             Date today);
 
 /// What is wanted of the neck otherwise than the year and the bridge ask for.
 struct NeckWishes {
