@@ -60,7 +60,7 @@ Document claim_ticket(const ClaimTicket& ticket) {
   add_half(document, ticket, owners);
   for (const std::string& term : ticket.terms) document.blocks.push_back(Paragraph{{term, "", Voice::soft}});
   document.blocks.push_back(CutLine{});
-  document.blocks.push_back(Heading{1, ticket.number});
+  document.blocks.push_back(Heading{0, ticket.number});
   document.blocks.push_back(Paragraph{{"The instrument's half: tie it to the instrument.", "", Voice::soft}});
   std::vector<Words> tied = what_is_left(ticket);
   tied.push_back({ticket.head.shop.shop, "Shop"});

@@ -22,7 +22,7 @@ struct Words {
 };
 
 struct Heading {
-  int level = 2;  ///< 1 as large as the title, 2 of a section, 3 of a part of it
+  int level = 2;  ///< 0 to be read across a room, 1 as large as the title, 2 of a section, 3 of a part of it
   std::string text;
 };
 

@@ -7,7 +7,7 @@ namespace tailblock {
 namespace {
 
 constexpr std::string_view style = R"(
-:root { --ink: #241f18; --soft: #5c5345; --rule: #ddd1bc; --accent: #a3341c; --wash: #f6e0d6; --group: #f7e8df; }
+:root { --ink: #241f18; --soft: #5c5345; --rule: #ddd1bc; --accent: #a3341c; --wash: #f6e0d6; --group: #f5f0e6; }
 * { box-sizing: border-box; }
 html { background: #f7f1e6; color: var(--ink); font: 1rem/1.45 "Source Sans 3 Variable", Inter, system-ui, sans-serif;
   font-variant-numeric: tabular-nums; }
@@ -19,6 +19,7 @@ header .lines { color: var(--soft); font-size: .875rem; text-align: right; margi
 h1 { font-size: 1.8rem; line-height: 1.2; margin: 1.5rem 0 .25rem; }
 h2 { font-size: 1.25rem; margin: 1.75rem 0 .5rem; }
 h2.big { font-size: 1.8rem; margin-top: 1rem; }
+h2.huge { font-size: 4rem; line-height: 1; margin: 1rem 0 0; }
 h3 { font-size: 1.05rem; margin: 1.25rem 0 .25rem; }
 p, ul, dl, table, figure { margin: .6rem 0; }
 p, li, td, dd, .words { white-space: pre-line; }
@@ -32,7 +33,7 @@ dd { margin: 0; }
 section.notice { border-left: 4px solid #cdbc9d; padding: .5rem .9rem; margin: .9rem 0; break-inside: avoid; }
 section.notice.warn { border-color: var(--accent); background: var(--wash); }
 section.notice p { margin: .2rem 0; }
-.wide { overflow-x: auto; }
+.wide { overflow-x: auto; position: relative; }
 table { border-collapse: collapse; width: 100%; }
 caption { text-align: left; font-weight: 700; padding: .25rem 0; }
 th, td { text-align: left; vertical-align: top; padding: .35rem .5rem; border-bottom: 1px solid var(--rule); }
@@ -56,6 +57,17 @@ figcaption { color: var(--soft); font-size: .875rem; margin-top: .35rem; }
 hr.cut { border: 0; border-top: 1px dashed var(--soft); margin: 2rem 0; }
 footer { color: var(--soft); font-size: .875rem; border-top: 1px solid var(--rule); margin-top: 2rem; padding-top: .5rem; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+@media screen and (max-width: 40rem) {
+  header .lines { text-align: left; }
+  table.stacks thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  table.stacks, table.stacks tbody, table.stacks tr { display: block; }
+  table.stacks tr { padding: .4rem 0; border-bottom: 1px solid var(--rule); }
+  table.stacks th, table.stacks td { display: flex; justify-content: space-between; gap: 1rem; padding: .1rem .5rem;
+    border: 0; text-align: left; }
+  table.stacks tbody th { display: block; }
+  table.stacks td:empty { display: none; }
+  table.stacks td[data-head]::before { content: attr(data-head); color: var(--soft); font-size: .875rem; flex: none; }
+}
 @media print {
   @page { margin: 15mm 18mm; }
   html, body { background: #fff; }
@@ -116,13 +128,13 @@ std::string cell(const TableCell& cell) {
     const Words& words = cell.words[0];
     return words.voice == Voice::plain ? inside(words) : tag("span", inside(words), class_of(words.voice));
   }
-  return paragraphs(cell.words) + boxes(cell.boxes);
+  return cell.words.empty() && cell.boxes.empty() ? "" : tag("div", boxes(cell.boxes) + paragraphs(cell.words));
 }
 
 class Writer {
  public:
   std::string operator()(const Heading& heading) const {
-    const std::string look = heading.level == 1 ? " class=\"big\"" : "";
+    const std::string look = heading.level == 0 ? " class=\"huge\"" : heading.level == 1 ? " class=\"big\"" : "";
     return tag(heading.level <= 2 ? "h2" : "h3", html_text(heading.text), look);
   }
   std::string operator()(const Paragraph& paragraph) const { return paragraphs({paragraph.words}); }
@@ -145,18 +157,24 @@ class Writer {
     }
     return tag("dl", rows);
   }
-  std::string operator()(const Table& table) const {
+  std::string operator()(const Table& table) {
     std::string heads, rows;
     for (const TableColumn& column : table.columns) {
-      const std::string attributes = column.hold == Hold::end ? " scope=\"col\" class=\"number\"" : " scope=\"col\"";
-      heads += column.head.empty() ? tag("td", "") : tag("th", html_text(column.head), attributes);
+      const std::string look = column.hold == Hold::end ? " class=\"number\"" : "";
+      heads += column.head.empty() ? tag("td", "", " role=\"cell\"")
+                                   : tag("th", html_text(column.head), " role=\"columnheader\" scope=\"col\"" + look);
     }
     for (const TableRow& row : table.rows) rows += row_of(table, row);
     const std::string caption = table.caption.empty() ? "" : tag("caption", html_text(table.caption));
-    // Reached by keyboard, since on a narrow screen it scrolls sideways.
-    const std::string name = table.caption.empty() ? "table" : html_text(table.caption);
-    const std::string attributes = " class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"" + name + "\"";
-    return tag("div", tag("table", caption + tag("thead", tag("tr", heads)) + tag("tbody", rows)), attributes);
+    const std::string head = tag("thead", tag("tr", heads, " role=\"row\""), " role=\"rowgroup\"");
+    const std::string body = tag("tbody", rows, " role=\"rowgroup\"");
+    // On a telephone a wide table becomes one block a row; the roles keep it a table for who hears it.
+    const std::string look = table.columns.size() > 3 ? " class=\"stacks\" role=\"table\"" : " role=\"table\"";
+    // Reached by keyboard, since on a narrow screen a table may scroll sideways.
+    std::string name = "Table " + std::to_string(++tables_);
+    if (!table.caption.empty()) name += ": " + html_text(table.caption);
+    return tag("div", tag("table", caption + head + body, look),
+               " class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"" + name + "\"");
   }
   std::string operator()(const Figure& figure) const {
     const std::string caption = figure.caption.empty() ? "" : tag("figcaption", html_text(figure.caption));
@@ -171,18 +189,25 @@ class Writer {
   std::string operator()(const CutLine&) const { return "<hr class=\"cut\">"; }
 
  private:
+  int tables_ = 0;
   static std::string row_of(const Table& table, const TableRow& row) {
     if (row.kind == TableRow::Kind::group) {
-      const std::string over = " scope=\"colgroup\" colspan=\"" + std::to_string(table.columns.size()) + "\"";
-      return tag("tr", tag("th", cell(row.cells[0]), over), " class=\"group\"");
+      const std::string over = std::to_string(table.columns.size());
+      const std::string attributes = " role=\"rowheader\" scope=\"colgroup\" colspan=\"" + over + "\"";
+      return tag("tr", tag("th", cell(row.cells[0]), attributes), " role=\"row\" class=\"group\"");
     }
     std::string cells;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
-      const std::string look = table.columns[i].hold == Hold::end ? " class=\"number\"" : "";
-      const bool names = i == 0 && table.first_names_row && !row.cells[i].words.empty();
-      cells += names ? tag("th", cell(row.cells[i]), " scope=\"row\"" + look) : tag("td", cell(row.cells[i]), look);
+      const TableColumn& column = table.columns[i];
+      std::string attributes = column.hold == Hold::end ? " class=\"number\"" : "";
+      if (i == 0 && table.first_names_row && !row.cells[i].words.empty()) {
+        cells += tag("th", cell(row.cells[i]), " role=\"rowheader\" scope=\"row\"" + attributes);
+        continue;
+      }
+      if (!column.head.empty()) attributes += " data-head=\"" + html_text(column.head) + "\"";
+      cells += tag("td", cell(row.cells[i]), " role=\"cell\"" + attributes);
     }
-    return tag("tr", cells, row.kind == TableRow::Kind::total ? " class=\"total\"" : "");
+    return tag("tr", cells, row.kind == TableRow::Kind::total ? " role=\"row\" class=\"total\"" : " role=\"row\"");
   }
 };
 
@@ -222,7 +247,8 @@ std::string document_html(const Document& document) {
                            (lines.empty() ? "" : tag("p", lines, " class=\"lines\""));
   std::string main = tag("h1", html_text(document.title));
   if (!document.subtitle.empty()) main += tag("p", html_text(document.subtitle), " class=\"soft\"");
-  for (const Block& block : document.blocks) main += std::visit(Writer{}, block) + "\n";
+  Writer writer;
+  for (const Block& block : document.blocks) main += std::visit(writer, block) + "\n";
   std::string page = "<!DOCTYPE html>\n<html lang=\"" + html_text(document.language) + "\">\n<head>\n";
   page += "<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n";
   page += "<meta name=\"author\" content=\"" + html_text(document.shop.shop) + "\">\n";

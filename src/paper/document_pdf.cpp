@@ -107,7 +107,12 @@ std::string document_pdf(const Document& document, PaperSize size) {
     draw_margins(sheet, document, page, letterhead, i + 1, pages.size());
     for (const PlacedPiece& placed : pages[i]) {
       tags.become(placed.piece->tags);
-      placed.piece->draw(sheet, page.left, (i == 0 ? first_top : page.top) + placed.top_mm);
+      const double top = (i == 0 ? first_top : page.top) + placed.top_mm;
+      if (placed.high_mm < placed.piece->high_mm) {
+        placed.piece->draw_smaller(sheet, page.left, top, placed.high_mm);
+      } else {
+        placed.piece->draw(sheet, page.left, top);
+      }
     }
     tags.become({});
   }

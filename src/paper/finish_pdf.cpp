@@ -30,6 +30,7 @@ std::string finish_pdf(const std::string& pdf, const std::string& language, cons
   QPDFObjectHandle root = file.getRoot();
   root.replaceKey("/Lang", QPDFObjectHandle::newUnicodeString(language));
   root.replaceKey("/ViewerPreferences", QPDFObjectHandle::parse("<< /DisplayDocTitle true >>"));
+  root.replaceKey("/MarkInfo", QPDFObjectHandle::parse("<< /Marked true >>"));
   std::size_t next = 0;
   if (root.hasKey("/StructTreeRoot")) name_pictures(root.getKey("/StructTreeRoot"), pictures, next);
   QPDFWriter writer(file);

@@ -12,13 +12,25 @@ class Layer {
   std::size_t chain(std::size_t first) {
     std::size_t end = first + 1;
     while (end < flow_.pieces.size() && flow_.pieces[end - 1].keeps_next) ++end;
-    double high = 0;
-    for (std::size_t i = first; i < end; ++i) high += flow_.pieces[i].before_mm + flow_.pieces[i].high_mm;
-    if (top_ > 0 && !fits(high)) turn(flow_.pieces[first]);
+    double high = 0, spare = 0;
     for (std::size_t i = first; i < end; ++i) {
       const PagePiece& piece = flow_.pieces[i];
-      if (top_ > 0 && !fits(piece.before_mm + piece.high_mm)) turn(piece);
-      place(piece);
+      high += (i == first && top_ == 0 ? 0 : piece.before_mm) + piece.high_mm;
+      if (piece.least_mm > 0) spare += piece.high_mm - piece.least_mm;
+    }
+    double smaller = 0;  // of what can be given up, how much is
+    if (!fits(high)) {
+      if (spare > 0 && fits(high - spare)) {
+        smaller = (top_ + high - room_) / spare;
+      } else if (top_ > 0) {
+        turn(flow_.pieces[first]);
+      }
+    }
+    for (std::size_t i = first; i < end; ++i) {
+      const PagePiece& piece = flow_.pieces[i];
+      const double taken = piece.high_mm - (piece.least_mm > 0 ? smaller * (piece.high_mm - piece.least_mm) : 0);
+      if (top_ > 0 && !fits(piece.before_mm + taken)) turn(piece);
+      place(piece, taken);
     }
     return end;
   }
@@ -32,13 +44,16 @@ class Layer {
     pages_.emplace_back();
     top_ = 0;
     room_ = page_mm_;
-    if (next.head >= 0) place(flow_.heads[static_cast<std::size_t>(next.head)]);
+    if (next.head >= 0) {
+      const PagePiece& head = flow_.heads[static_cast<std::size_t>(next.head)];
+      place(head, head.high_mm);
+    }
   }
 
-  void place(const PagePiece& piece) {
+  void place(const PagePiece& piece, double high_mm) {
     if (top_ > 0) top_ += piece.before_mm;
-    pages_.back().push_back({&piece, top_});
-    top_ += piece.high_mm;
+    pages_.back().push_back({&piece, top_, high_mm});
+    top_ += high_mm;
   }
 
   const Flow& flow_;

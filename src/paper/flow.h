@@ -25,6 +25,8 @@ struct PagePiece {
   int head = -1;            ///< said again, out of Flow::heads, when this piece begins a page
   std::vector<TagStep> tags{};
   std::function<void(Sheet&, double x_mm, double top_mm)> draw{};
+  double least_mm = 0;  ///< how high it is at least, when it can be drawn smaller to fit a page's end; else 0
+  std::function<void(Sheet&, double x_mm, double top_mm, double high_mm)> draw_smaller{};
 };
 
 struct Flow {
@@ -34,13 +36,14 @@ struct Flow {
 
 struct PlacedPiece {
   const PagePiece* piece;
-  double top_mm;  ///< from the top of the page's text
+  double top_mm;   ///< from the top of the page's text
+  double high_mm;  ///< as laid
 };
 using PlacedPage = std::vector<PlacedPiece>;
 
 /// Lays the pieces on pages from the top down. A chain of pieces that keep one another begins a new page rather than be
-/// divided, unless it is longer than a page; then it is divided where the page is full. The first page has less room,
-/// under the letterhead. `flow` must outlive the pages.
+/// divided, or lets what it holds of drawings be smaller if that is enough. If it is longer than a page, it is divided
+/// where a page is full. The first page has less room, under the letterhead. `flow` must outlive the pages.
 [[nodiscard]] std::vector<PlacedPage> pages_of(const Flow& flow, double first_page_mm, double page_mm);
 
 }  // namespace tailblock

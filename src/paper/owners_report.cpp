@@ -50,7 +50,7 @@ void add_readings(Document& document, const OwnersReport& report) {
   if (!report.air_after) throw Refused("air_after: is missing; a height without its air says little");
   document.blocks.push_back(Heading{2, "Before and after"});
   Table table{.caption = "",
-              .columns = {{"Measure", 1.3}, {"Before", 1.25}, {"After", 1.25}, {"", 1.2}},
+              .columns = {{"Measure", 1.45}, {"Before", 1.5}, {"After", 1.5}, {"", 0.95}},
               .first_names_row = true};
   bool remarks = false;
   for (const BeforeAndAfter& reading : report.readings) remarks = remarks || !reading.remark.empty();

@@ -5,8 +5,8 @@
 namespace tailblock {
 namespace {
 
-constexpr std::array<std::string_view, 9> inks{"ink",       "soft",      "rule", "accent", "wash",
-                                               "band_wide", "band_half", "wood", "white"};
+constexpr std::array<std::string_view, 10> inks{"ink",       "soft",      "rule", "accent", "wash",
+                                                "band_wide", "band_half", "wood", "tint",   "white"};
 constexpr std::array<std::string_view, 6> kinds{"line", "area", "dot", "ring", "blocks", "words"};
 constexpr std::array<std::string_view, 3> holds{"start", "middle", "end"};
 
@@ -45,15 +45,16 @@ void describe(FieldVisitor& visit, Picture& picture) {
 }
 
 Rgb rgb(Ink ink) {
-  constexpr std::array<Rgb, 9> inks{{{0.14, 0.12, 0.09},
-                                     {0.36, 0.33, 0.27},
-                                     {0.80, 0.76, 0.69},
-                                     {0.64, 0.20, 0.11},
-                                     {0.97, 0.91, 0.87},
-                                     {0.90, 0.86, 0.79},
-                                     {0.79, 0.73, 0.63},
-                                     {0.72, 0.60, 0.42},
-                                     {1, 1, 1}}};
+  constexpr std::array<Rgb, 10> inks{{{0.14, 0.12, 0.09},
+                                      {0.36, 0.33, 0.27},
+                                      {0.80, 0.76, 0.69},
+                                      {0.64, 0.20, 0.11},
+                                      {0.97, 0.91, 0.87},
+                                      {0.90, 0.86, 0.79},
+                                      {0.79, 0.73, 0.63},
+                                      {0.72, 0.60, 0.42},
+                                      {0.96, 0.94, 0.90},
+                                      {1, 1, 1}}};
   return inks[static_cast<std::size_t>(ink)];
 }
 

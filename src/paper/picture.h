@@ -8,7 +8,7 @@
 namespace tailblock {
 
 /// The inks of paper. On a printer without colour each is told from its neighbours by its lightness.
-enum class Ink { ink, soft, rule, accent, wash, band_wide, band_half, wood, white };
+enum class Ink { ink, soft, rule, accent, wash, band_wide, band_half, wood, tint, white };
 
 /// Red, green and blue, 0..1.
 struct Rgb {

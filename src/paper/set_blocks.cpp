@@ -72,7 +72,10 @@ class Setter {
 
   void operator()(const Heading& heading) {
     const bool part = heading.level > 2;
-    const double size = part ? type_size::part : heading.level == 2 ? type_size::section : type_size::title;
+    const double size = part                 ? type_size::part
+                        : heading.level == 2 ? type_size::section
+                        : heading.level == 1 ? type_size::title
+                                             : type_size::across_the_room;
     SetStack stack;
     append(stack, heading.text, {.size_mm = size, .bold = true}, wide_, 0);
     push_kept(stack, {{part ? "H3" : "H2", ++number_}}, part ? 4 : 6.5);
@@ -90,6 +93,8 @@ class Setter {
       push_lines(flow_, stack_of({item}, wide_ - indent), indent, {list, {"LI", ++number_}},
                  &item == &bullets.items.front() ? after_heading() : 1.1);
       if (flow_.pieces.size() == first) continue;
+      const std::ptrdiff_t at = &item - bullets.items.data(), last = std::ssize(bullets.items) - 1;
+      flow_.pieces.back().keeps_next = at < last && (at == 0 || at + 1 == last);
       PagePiece& piece = flow_.pieces[first];
       piece.draw = [line = std::move(piece.draw)](Sheet& sheet, double x, double top) {
         sheet.fill(x + 1.2, top + 2.15, 1.2, 0.4, Ink::soft);
@@ -129,9 +134,9 @@ class Setter {
 
   void operator()(const Facts& facts) {
     double named = 0;
-    const auto name_style = SetText::Style{.size_mm = type_size::small, .ink = Ink::soft};
+    const auto name_style = SetText::Style{.size_mm = type_size::body, .ink = Ink::soft};
     for (const Facts::Fact& fact : facts.facts) {
-      named = std::max(named, SetText(fact.name, name_style, 200).widest_mm() + 3);
+      named = std::max(named, SetText(fact.name, name_style, 200).widest_mm() + 3.5);
     }
     named = std::min(named, 0.22 * wide_);
     const double half = (wide_ - 6) / 2;
@@ -143,7 +148,6 @@ class Setter {
         SetStack name, value;
         append(name, facts.facts[k].name, name_style, named, 0);
         append(value, facts.facts[k].value, {.size_mm = type_size::body}, half - named, 0);
-        for (SetLine& line : name) line.high_mm = type_size::body * 1.35;
         piece.high_mm = std::max({piece.high_mm, height_of(name), height_of(value)});
         stacks.emplace_back(x, std::move(name));
         stacks.emplace_back(x + named, std::move(value));
@@ -172,8 +176,16 @@ class Setter {
       sheet.picture(picture, x, top, scale);
       draw_stack(sheet, beside, x + wide + 7, top);
     };
+    if (beside.empty()) {
+      piece.least_mm = 0.75 * piece.high_mm;
+      piece.draw_smaller = [picture = figure.picture](Sheet& sheet, double x, double top, double drawn_high) {
+        sheet.picture(picture, x, top, drawn_high / picture.height_mm);
+      };
+    }
     flow_.pieces.push_back(std::move(piece));
-    if (!caption.empty()) push_lines(flow_, caption, 0, {{"Caption", ++number_}}, 1.5);
+    if (caption.empty()) return;
+    push_lines(flow_, caption, 0, {{"Caption", ++number_}}, 1.5);
+    for (std::size_t i = 2; i <= caption.size(); ++i) flow_.pieces[flow_.pieces.size() - i].keeps_next = true;
   }
 
   void operator()(const ToSign& sign) {
@@ -226,16 +238,20 @@ SetStack stack_of(const std::vector<Words>& words, double wide_mm, Hold hold, bo
 }
 
 SetStack stack_of(const TableCell& cell, double wide_mm, Hold hold, bool bold) {
-  SetStack stack = stack_of(cell.words, wide_mm, hold, bold);
+  SetStack stack;
   double along = 0;
   for (const TickBox& box : cell.boxes) {
     const double wide = wide_of(box);
     if (along == 0 || along + wide > wide_mm + 4) {
-      stack.push_back({.high_mm = type_size::body * 1.35 + 0.8, .before_mm = stack.empty() ? 0 : between_words});
+      stack.push_back({.high_mm = type_size::body * 1.35, .before_mm = stack.empty() ? 0 : between_words});
       along = 0;
     }
     stack.back().boxes.push_back(box);
     along += wide;
+  }
+  for (SetLine& line : stack_of(cell.words, wide_mm, hold, bold)) {
+    if (line.line == 0 && !stack.empty()) line.before_mm = between_words;
+    stack.push_back(std::move(line));
   }
   return stack;
 }

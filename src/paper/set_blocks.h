@@ -10,7 +10,7 @@ namespace tailblock {
 
 /// The sizes of the shop's paper, in millimetres.
 namespace type_size {
-constexpr double body = 3.3, small = 2.75, title = 6.2, section = 4.3, part = 3.5;
+constexpr double body = 3.3, small = 2.75, title = 6.2, section = 4.3, part = 3.5, across_the_room = 15;
 }
 
 /// A line of set words, or a row of boxes to tick, in a stack of such lines.

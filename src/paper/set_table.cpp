@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <sstream>
 
 #include "paper/set_blocks.h"
 #include "paper/sheet.h"
@@ -19,6 +20,13 @@ double natural_width(const std::vector<Words>& words, bool bold) {
   return wide;
 }
 
+double widest_word(const std::string& head) {
+  double wide = 0;
+  std::istringstream words(head);
+  for (std::string word; words >> word;) wide = std::max(wide, natural_width({{word, "", Voice::soft}}, true));
+  return wide;
+}
+
 /// Columns of figures are as wide as their figures; the others share what is left.
 std::vector<ColumnPlace> places_of(const Table& table, double wide_mm) {
   std::vector<ColumnPlace> places(table.columns.size());
@@ -30,7 +38,7 @@ std::vector<ColumnPlace> places_of(const Table& table, double wide_mm) {
       shares += column.share;
       continue;
     }
-    double needed = 12;
+    double needed = std::max(12.0, widest_word(column.head) + 2 * pad_x + 0.2);
     for (const TableRow& row : table.rows) {
       if (row.kind == TableRow::Kind::group || i >= row.cells.size()) continue;
       needed = std::max(needed, natural_width(row.cells[i].words, row.kind == TableRow::Kind::total) + 2 * pad_x + 0.2);
@@ -56,7 +64,7 @@ struct SetRow {
   /// The lines numbered `first` up to `end` of each cell, with what is round the row.
   void draw(Sheet& sheet, double x, double top, std::size_t first, std::size_t end, bool opens, bool closes) const {
     const double band = high_of(first, end) + (opens ? pad_y : 0) + (closes ? pad_y : 0);
-    if (kind == TableRow::Kind::group) sheet.fill(x, top, wide, band, Ink::wash);
+    if (kind == TableRow::Kind::group) sheet.fill(x, top, wide, band, Ink::tint);
     if (kind == TableRow::Kind::total && opens) sheet.line(x, top, x + wide, top, 0.35);
     sheet.begin("TR");
     for (std::size_t i = 0; i < stacks.size(); ++i) {
@@ -136,7 +144,7 @@ void set_table(Flow& flow, const Table& table, double wide_mm, double page_mm, i
   }
   const SetRow head = set_head(table, places, wide_mm);
   PagePiece head_piece = piece_of(head, 0, head.lines(), tag);
-  head_piece.before_mm = table.caption.empty() ? 3 : 0.5;
+  head_piece.before_mm = table.caption.empty() ? 4 : 0.5;
   head_piece.keeps_next = true;
   flow.heads.push_back(head_piece);
   flow.pieces.push_back(std::move(head_piece));

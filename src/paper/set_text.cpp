@@ -2,6 +2,7 @@
 
 #include <pango/pangocairo.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -44,6 +45,45 @@ void add(PangoAttrList* list, PangoAttribute* attribute, std::size_t from, std::
   pango_attr_list_insert(list, attribute);
 }
 
+/// What stays on one line: a word with a figure in it (`5/64`, `.003`), the figure with the short word after it (`46
+/// %`, `5 Feb`), a sum with its sign (`5/64 + .003`).
+void keep_figures_whole(PangoAttrList* list, std::string_view words) {
+  struct Word {
+    std::size_t from, to;
+  };
+  std::vector<Word> all;
+  for (std::size_t i = 0; i < words.size();) {
+    if (words[i] == ' ' || words[i] == '\n' || words[i] == '\t') {
+      ++i;
+      continue;
+    }
+    const std::size_t end = std::min(words.find_first_of(" \n\t", i), words.size());
+    all.push_back({i, end});
+    i = end;
+  }
+  const auto has_figure = [&](const Word& word) {
+    return words.substr(word.from, word.to - word.from).find_first_of("0123456789") != std::string_view::npos;
+  };
+  constexpr std::size_t short_word = 4, longest_figure = 16;
+  const auto is_short = [&](std::size_t i) { return all[i].to - all[i].from <= short_word; };
+  const auto letters = [&](std::size_t i) {
+    return std::all_of(words.begin() + static_cast<std::ptrdiff_t>(all[i].from),
+                       words.begin() + static_cast<std::ptrdiff_t>(all[i].to),
+                       [](char c) { return ('a' <= c && c <= 'z') || ('A' <= c && c <= 'Z'); });
+  };
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (!has_figure(all[i]) || all[i].to - all[i].from > longest_figure) continue;
+    std::size_t first = i, last = i;
+    const char end = words[all[i].to - 1];
+    if (i + 1 < all.size() && words[all[i].to] == ' ' && '0' <= end && end <= '9' && is_short(i + 1)) last = i + 1;
+    const bool sum =
+        last > i && all[last].to - all[last].from == 1 && last + 1 < all.size() && has_figure(all[last + 1]);
+    if (sum) ++last;
+    if (i > 0 && words[all[i - 1].to] == ' ' && is_short(i - 1) && letters(i - 1)) first = i - 1;
+    add(list, pango_attr_allow_breaks_new(FALSE), all[first].from, all[last].to);
+  }
+}
+
 }  // namespace
 
 struct SetText::Layout {
@@ -61,8 +101,9 @@ SetText::SetText(const std::string& words, const Style& style, double wide_mm, c
   pango_font_description_set_absolute_size(font.get(), points(style.size_mm) * PANGO_SCALE);
   pango_layout_set_font_description(layout, font.get());
   const Held<PangoAttrList> attributes(pango_attr_list_new());
-  add(attributes.get(), pango_attr_font_features_new("tnum, case 0"), 0, words_.size());
+  add(attributes.get(), pango_attr_font_features_new("tnum"), 0, words_.size());
   add(attributes.get(), pango_attr_insert_hyphens_new(FALSE), 0, words_.size());
+  keep_figures_whole(attributes.get(), words_);
   if (!lead.empty()) add(attributes.get(), pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, lead.size());
   pango_layout_set_attributes(layout, attributes.get());
   pango_layout_set_text(layout, words_.data(), static_cast<int>(words_.size()));

@@ -9,7 +9,7 @@
 namespace tailblock {
 namespace {
 
-constexpr double left = 13, right_of = 27, side_high = 50, plot_top = 6, plot_high = 36, words_mm = 2.5;
+constexpr double left = 13, right_of = 27, side_high = 50, plot_top = 6, plot_high = 36, words_mm = 2.8;
 
 /// Where a side's day and height lie on the picture.
 struct Axes {
@@ -96,9 +96,9 @@ void draw_months(Picture& picture, const Axes& axes, Date first) {
 void draw_limit(Picture& picture, const Axes& axes, double height, const std::string& name) {
   if (height <= 0) return;
   picture.shapes.push_back(line({axes.left_mm, axes.y(height), axes.right_mm, axes.y(height)}, Ink::accent, 0.3, true));
-  picture.shapes.push_back(words(axes.right_mm + 1.5, axes.y(height) - 0.5, name, Hold::start, Ink::accent));
+  picture.shapes.push_back(words(axes.right_mm + 1.5, axes.y(height) - 0.6, name, Hold::start, Ink::accent));
   picture.shapes.push_back(
-      words(axes.right_mm + 1.5, axes.y(height) + 2.4, decimals(height, 1) + " mm", Hold::start, Ink::accent));
+      words(axes.right_mm + 1.5, axes.y(height) + 2.7, decimals(height, 1) + " mm", Hold::start, Ink::accent));
 }
 
 void draw_today(Picture& picture, const Axes& axes, const YearOnPaper& year, const YearBand& band) {

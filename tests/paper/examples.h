@@ -30,13 +30,13 @@ inline Shape shape(ShapeKind kind, std::vector<double> points, Ink ink, double s
 /// A top with its soundhole and bridge, a crack and a lifting bridge marked on it.
 inline Picture invented_drawing() {
   Picture picture{
-      .width_mm = 150, .height_mm = 66, .shapes = {}, .says = "The top, a crack and a lifted bridge marked."};
+      .width_mm = 150, .height_mm = 54, .shapes = {}, .says = "The top, a crack and a lifted bridge marked."};
   Shape outline{.kind = ShapeKind::area, .points_mm = {}, .ink = Ink::wash};
   for (int i = 0; i < 120; ++i) {
     const double turn = 2 * 3.14159265358979 * i / 120, x = std::cos(turn), y = std::sin(turn);
     const double waist = 24 - 5 * std::exp(-14 * (x - 0.15) * (x - 0.15)) - 5 * (x + 1) / 2;
     outline.points_mm.push_back(75 + 46 * x);
-    outline.points_mm.push_back(33 + waist * y);
+    outline.points_mm.push_back(27 + waist * y);
   }
   Shape edge = outline;
   edge.kind = ShapeKind::line;
@@ -44,14 +44,14 @@ inline Picture invented_drawing() {
   edge.points_mm.push_back(edge.points_mm[0]);
   edge.points_mm.push_back(edge.points_mm[1]);
   picture.shapes = {outline, edge};
-  picture.shapes.push_back(shape(ShapeKind::ring, {92, 33}, Ink::ink, 13));
-  picture.shapes.push_back(shape(ShapeKind::blocks, {52, 24, 57, 42}, Ink::wood, 1));
-  Shape crack{.kind = ShapeKind::line, .points_mm = {31, 40, 40, 40.6, 50, 41}, .ink = Ink::accent, .thick_mm = 0.6};
+  picture.shapes.push_back(shape(ShapeKind::ring, {92, 27}, Ink::ink, 13));
+  picture.shapes.push_back(shape(ShapeKind::blocks, {52, 18, 57, 36}, Ink::wood, 1));
+  Shape crack{.kind = ShapeKind::line, .points_mm = {31, 34, 40, 34.6, 50, 35}, .ink = Ink::accent, .thick_mm = 0.6};
   picture.shapes.push_back(crack);
-  picture.shapes.push_back(shape(ShapeKind::words, {37, 45}, Ink::accent, 3, "1"));
-  Shape lift{.kind = ShapeKind::line, .points_mm = {51, 24, 51, 42}, .ink = Ink::accent, .thick_mm = 0.8};
+  picture.shapes.push_back(shape(ShapeKind::words, {37, 39}, Ink::accent, 3, "1"));
+  Shape lift{.kind = ShapeKind::line, .points_mm = {51, 18, 51, 36}, .ink = Ink::accent, .thick_mm = 0.8};
   picture.shapes.push_back(lift);
-  picture.shapes.push_back(shape(ShapeKind::words, {46, 30}, Ink::accent, 3, "2"));
+  picture.shapes.push_back(shape(ShapeKind::words, {46, 24}, Ink::accent, 3, "2"));
   return picture;
 }
 
