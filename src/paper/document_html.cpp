@@ -66,7 +66,9 @@ footer { color: var(--soft); font-size: .875rem; border-top: 1px solid var(--rul
     border: 0; text-align: left; }
   table.stacks tbody th { display: block; }
   table.stacks td:empty { display: none; }
-  table.stacks td[data-head]::before { content: attr(data-head); color: var(--soft); font-size: .875rem; flex: none; }
+  table.stacks td[data-head]::before { content: attr(data-head); color: var(--soft); font-size: .875rem; flex: none;
+    min-width: 6.5rem; }
+  table.stacks td:not(.number) { justify-content: flex-start; }
 }
 @media print {
   @page { margin: 15mm 18mm; }

@@ -62,6 +62,8 @@ std::size_t character_length(std::string_view text) {
   return length;
 }
 
+}  // namespace
+
 void require_text(std::string_view place, const std::string& text) {
   const std::string where = std::string(place) + ": ";
   for (std::size_t i = 0; i < text.size();) {
@@ -75,8 +77,6 @@ void require_text(std::string_view place, const std::string& text) {
     i += length;
   }
 }
-
-}  // namespace
 
 void each_text(const Document& document, const Use& use) {
   use("title", document.title);

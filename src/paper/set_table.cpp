@@ -131,6 +131,15 @@ PagePiece piece_of(const SetRow& row, std::size_t first, std::size_t end, const 
   return piece;
 }
 
+/// One piece; a row higher than a third of the page is a piece a line, not one or two lines alone on a page.
+void push_row(Flow& flow, const SetRow& row, double page_mm, const TagStep& tag) {
+  const std::size_t lines = std::max<std::size_t>(row.lines(), 1), step = row.high > page_mm / 3 ? 1 : lines;
+  for (std::size_t first = 0; first < lines; first += step) {
+    flow.pieces.push_back(piece_of(row, first, std::min(first + step, row.lines()), tag));
+    flow.pieces.back().keeps_next = first + step < lines && (first < 2 || first + 3 >= lines);
+  }
+}
+
 }  // namespace
 
 void set_table(Flow& flow, const Table& table, double wide_mm, double page_mm, int number) {
@@ -149,18 +158,20 @@ void set_table(Flow& flow, const Table& table, double wide_mm, double page_mm, i
   flow.heads.push_back(head_piece);
   flow.pieces.push_back(std::move(head_piece));
   const int head_number = static_cast<int>(flow.heads.size()) - 1;
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    const SetRow row = set_row(table, table.rows[i], places, wide_mm);
-    const std::size_t lines = row.lines(), step = row.high > page_mm / 3 ? 1 : std::max<std::size_t>(lines, 1);
-    for (std::size_t first = 0; first < std::max<std::size_t>(lines, 1); first += step) {
-      PagePiece piece = piece_of(row, first, std::min(first + step, lines), tag);
-      piece.head = head_number;
-      const bool last_slice = first + step >= lines;
-      const bool before_total = i + 1 < table.rows.size() && table.rows[i + 1].kind == TableRow::Kind::total;
-      piece.keeps_next = last_slice ? row.kind == TableRow::Kind::group || before_total
-                                    : first < 2 || first + 3 >= lines;  // not one or two lines alone on a page
-      flow.pieces.push_back(std::move(piece));
-    }
+  std::vector<SetRow> rows;
+  double high = head.high;
+  for (const TableRow& row : table.rows) {
+    rows.push_back(set_row(table, row, places, wide_mm));
+    high += rows.back().high;
+  }
+  const bool whole = high < page_mm / 3.5;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const bool last = i + 1 == rows.size();
+    const bool before_total = !last && rows[i + 1].kind == TableRow::Kind::total;
+    const std::size_t begins = flow.pieces.size();
+    push_row(flow, rows[i], page_mm, tag);
+    for (std::size_t k = begins; k < flow.pieces.size(); ++k) flow.pieces[k].head = head_number;
+    if (before_total || rows[i].kind == TableRow::Kind::group || (whole && !last)) flow.pieces.back().keeps_next = true;
   }
 }
 

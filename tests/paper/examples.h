@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "paper/calendar.h"
 #include "paper/claim_ticket.h"
 #include "paper/estimate_paper.h"
 #include "paper/invoice.h"
@@ -322,6 +323,31 @@ inline ClaimTicket example_ticket() {
   ticket.terms = {"We keep your instrument insured and at 42 to 50 % relative humidity.",
                   "Without this half we ask for a paper with your name."};
   return ticket;
+}
+
+inline Calendar example_calendar() {
+  using namespace std::chrono;
+  Calendar calendar{.name = "Under the Stairs: bench (invented)", .stamped = sys_days(2026y / 2 / 20) + 8h + 5min};
+  calendar.events = {
+      {.uid = "promise-14@invented.example",
+       .title = "Promised: Mid-size flat-top, Zofia Łęcka-Désirée",
+       .about = "Crack, bridge; strings after 3 days.\nHolds with 80 %; ask again, if a step slips \\ waits.",
+       .place = "3 Invented Lane, Anytown",
+       .category = "Promise",
+       .when = AllDay{on(2026, 2, 27), on(2026, 2, 27)},
+       .changes = 1},
+      {.uid = "cure-88@invented.example",
+       .title = "Cure ends: bridge of 014 \u2013 clamps off, Ærø ☂ 日本語 a title that is long enough to be folded, "
+                "more than once",
+       .category = "Cure",
+       .when = Timed{sys_days(2026y / 2 / 21) + 7h + 30min, minutes(15)}},
+      {.uid = "cure-89@invented.example",
+       .title = "Cure ends: cleats of 011",
+       .category = "Cure",
+       .when = Timed{sys_days(2026y / 2 / 28) + 23h + 59min},
+       .changes = 2,
+       .called_off = true}};
+  return calendar;
 }
 
 }  // namespace tailblock::testing
