@@ -1,6 +1,7 @@
 #include "paper/flow.h"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 namespace tailblock {
 namespace {
@@ -72,6 +73,53 @@ TEST(Flow, lets_a_drawing_be_smaller_only_when_that_is_enough) {
 
 TEST(Flow, lays_a_piece_higher_than_a_page_rather_than_turn_for_ever) {
   EXPECT_EQ(layout(lines(2, 50), 30, 30), "0 | 1");
+}
+
+Flow any_flow() {
+  Flow flow;
+  flow.heads.push_back({.high_mm = 8});
+  const int count = *rc::gen::inRange(0, 60);
+  for (int i = 0; i < count; ++i) {
+    PagePiece piece{.high_mm = *rc::gen::inRange(1, 60) * 1.0, .before_mm = *rc::gen::inRange(0, 8) * 1.0};
+    piece.keeps_next = *rc::gen::inRange(0, 3) == 0;
+    piece.head = *rc::gen::inRange(-1, 1);
+    if (*rc::gen::inRange(0, 4) == 0) piece.least_mm = 0.75 * piece.high_mm;
+    flow.pieces.push_back(std::move(piece));
+  }
+  return flow;
+}
+
+RC_GTEST_PROP(Flow, lays_every_piece_once_in_order_and_within_the_page, ()) {
+  const Flow flow = any_flow();
+  const double first = *rc::gen::inRange(20, 120), room = *rc::gen::inRange(70, 140);
+  const auto pages = pages_of(flow, first, room);
+  const PagePiece* next = flow.pieces.data();
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    double end = 0;
+    for (const PlacedPiece& placed : pages[i]) {
+      RC_ASSERT(placed.top_mm >= end - 1e-9);
+      RC_ASSERT(placed.high_mm >= (placed.piece->least_mm > 0 ? placed.piece->least_mm : placed.piece->high_mm) - 1e-9);
+      end = placed.top_mm + placed.high_mm;
+      if (placed.piece == flow.heads.data()) continue;
+      RC_ASSERT(placed.piece == next);
+      ++next;
+    }
+    RC_ASSERT(end <= (i == 0 ? std::max(first, 60.0) : room) + 1e-6);  // 60: a piece higher than the first page's room
+  }
+  RC_ASSERT(next == flow.pieces.data() + flow.pieces.size());
+}
+
+RC_GTEST_PROP(Flow, parts_no_piece_from_the_next_that_it_keeps_when_a_page_holds_both, ()) {
+  Flow flow = any_flow();
+  for (PagePiece& piece : flow.pieces) piece.head = -1, piece.least_mm = 0;
+  for (std::size_t i = 0; i < flow.pieces.size(); ++i) flow.pieces[i].keeps_next = i % 2 == 0;  // pairs, at most 134 mm
+  const auto pages = pages_of(flow, 140, 140);
+  for (const PlacedPage& page : pages) {
+    if (page.empty()) continue;
+    const PagePiece* last = page.back().piece;
+    const bool parted = last->keeps_next && last != &flow.pieces.back();
+    RC_ASSERT(!parted);
+  }
 }
 
 }  // namespace
