@@ -43,7 +43,7 @@ SetLetterhead set_letterhead(const Letterhead& letterhead, double wide_mm) {
 }
 
 void small(Sheet& sheet, const std::string& words, double x, double wide, double baseline, Hold hold) {
-  const SetText text(words, {.size_mm = type_size::small, .ink = Ink::soft, .hold = hold}, wide);
+  const SetText text(words, {.size_mm = type_size::small, .ink = Ink::soft, .hold = hold, .one_line = true}, wide);
   if (text.lines() > 0) sheet.draw(text, 0, x, baseline);
 }
 
@@ -57,7 +57,7 @@ void draw_margins(Sheet& sheet, const Document& document, const PageMeasures& pa
     const double rule = head_top + letterhead.high() + rule_under_letterhead;
     sheet.line(x, rule, x + wide, rule, 0.5, Ink::accent);
   } else {
-    small(sheet, document.shop.shop, x, 0.5 * wide, head_top + 1, Hold::start);
+    small(sheet, document.shop.shop, x, 0.48 * wide, head_top + 1, Hold::start);
     small(sheet, document.title, x + 0.5 * wide, 0.5 * wide, head_top + 1, Hold::end);
     sheet.line(x, head_top + 3, x + wide, head_top + 3, 0.2, Ink::rule);
   }

@@ -109,6 +109,7 @@ SetText::SetText(const std::string& words, const Style& style, double wide_mm, c
   pango_layout_set_text(layout, words_.data(), static_cast<int>(words_.size()));
   pango_layout_set_width(layout, static_cast<int>(std::lround(points(wide_mm) * PANGO_SCALE)));
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
+  if (style.one_line) pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
   pango_layout_set_alignment(layout, style.hold == Hold::start    ? PANGO_ALIGN_LEFT
                                      : style.hold == Hold::middle ? PANGO_ALIGN_CENTER
                                                                   : PANGO_ALIGN_RIGHT);

@@ -17,6 +17,7 @@ class SetText {
     bool bold = false;
     Ink ink = Ink::ink;
     Hold hold = Hold::start;  ///< which edge of the width the lines are against
+    bool one_line = false;    ///< ends in … where the width ends
   };
   /// `lead` is set in bold before the words, on the same line.
   SetText(const std::string& words, const Style& style, double wide_mm, const std::string& lead = {});

@@ -131,24 +131,56 @@ TEST(Documents, number_every_page_of_how_many) {
   });
 }
 
+/// Every word where an independent reader finds it, inside the margins of the text, its head and its foot.
+void stays_within(const std::string& pdf, PaperSize size) {
+  const double wide = size == PaperSize::a4 ? 595.276 : 612, high = size == PaperSize::a4 ? 841.89 : 792;
+  std::istringstream lines(said_of(pdf, "pdftotext -bbox FILE -"));
+  int words = 0;
+  for (std::string line; std::getline(lines, line);) {
+    double left = 0, top = 0, right = 0, bottom = 0;
+    const std::size_t at = line.find("<word");
+    if (at == std::string::npos) continue;
+    ASSERT_EQ(std::sscanf(line.c_str() + at, "<word xMin=\"%lf\" yMin=\"%lf\" xMax=\"%lf\" yMax=\"%lf\"", &left, &top,
+                          &right, &bottom),
+              4);
+    EXPECT_TRUE(left >= 56 && right <= wide - 56 && top >= 34 && bottom <= high - 25) << line;
+    ++words;
+  }
+  EXPECT_GT(words, 30);
+}
+
 TEST(Documents, stay_within_their_margins) {
-  on_every_sheet([](const Example&, const std::string& pdf, PaperSize size) {
-    // What Ghostscript calls a bounding box, from the words' own places: `<word xMin="56.7" yMin=...`.
-    const double wide = size == PaperSize::a4 ? 595.276 : 612, high = size == PaperSize::a4 ? 841.89 : 792;
-    std::istringstream lines(said_of(pdf, "pdftotext -bbox FILE -"));
-    int words = 0;
-    for (std::string line; std::getline(lines, line);) {
-      double left = 0, top = 0, right = 0, bottom = 0;
-      const std::size_t at = line.find("<word");
-      if (at == std::string::npos) continue;
-      ASSERT_EQ(std::sscanf(line.c_str() + at, "<word xMin=\"%lf\" yMin=\"%lf\" xMax=\"%lf\" yMax=\"%lf\"", &left, &top,
-                            &right, &bottom),
-                4);
-      EXPECT_TRUE(left >= 56 && right <= wide - 56 && top >= 34 && bottom <= high - 25) << line;
-      ++words;
-    }
-    EXPECT_GT(words, 30);
-  });
+  on_every_sheet([](const Example&, const std::string& pdf, PaperSize size) { stays_within(pdf, size); });
+}
+
+/// Words that can be counted again: `w1 w2 w3 ...`, as many as fit.
+std::string counted_words(std::size_t bytes, const std::string& stem) {
+  std::string text;
+  for (int i = 1; text.size() + stem.size() + 6 < bytes; ++i) text += stem + std::to_string(i) + "x ";
+  return text;
+}
+
+TEST(Documents, divide_the_longest_texts_and_lose_none) {
+  WorkSheet sheet = testing::example_work_sheet();
+  sheet.head.shop.shop = std::string(120, 'M');
+  sheet.head.shop.lines.assign(8, std::string(120, 'm'));
+  sheet.head.reference = std::string(60, 'W');
+  sheet.instrument = counted_words(300, "instrument");
+  sheet.before_all = counted_words(1000, "before");
+  sheet.steps[1].how = counted_words(1500, "how");
+  sheet.steps[1].cautions.assign(12, counted_words(800, "caution"));
+  sheet.steps[1].wait.clear();
+  for (int i = 0; i < 150; ++i) sheet.steps[1].wait += "ż";  // one word, wider than its column
+  for (const PaperSize size : {PaperSize::a4, PaperSize::letter}) {
+    const std::string pdf = document_pdf(work_sheet(sheet), size), text = text_of(pdf);
+    stays_within(pdf, size);
+    EXPECT_EQ(times(text, "how100x"), 1);
+    EXPECT_EQ(times(text, "before50x"), 1);
+    EXPECT_EQ(times(text, "caution40x"), 12);
+    EXPECT_EQ(times(text, "instrument5x"), 1);
+    EXPECT_EQ(times(text, "ż"), 150);
+    says(text, {"Glue the bridge", "never in a heap"});
+  }
 }
 
 TEST(Documents, are_the_same_bytes_twice_and_from_elsewhere) {

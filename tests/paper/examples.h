@@ -154,7 +154,7 @@ inline EstimatePaper example_estimate() {
       "while the guitar is at the right humidity. Hours are given from best to worst; you pay what it took, and never "
       "more "
       "than the upper figure without being asked.";
-  estimate.do_now = WayToGo{"418.80 EUR", "556.80 EUR", "A top that is whole, and a bridge that stays down.",
+  estimate.do_now = WayToGo{"400.80 EUR", "538.80 EUR", "A top that is whole, and a bridge that stays down.",
                             "Little. Hide glue can be opened again."};
   estimate.can_wait = WayToGo{"492.00 EUR", "780.00 EUR", "A few months more of playing as it is.",
                               "The crack grows towards the edge, and the bridge tears wood when it lets go."};
