@@ -73,11 +73,18 @@ void add_year(Document& document, const OwnersReport& report) {
   if (!report.year) return;
   document.blocks.push_back(Heading{2, "The year ahead"});
   if (!report.year_in_words.empty()) document.blocks.push_back(Paragraph{{report.year_in_words}});
-  document.blocks.push_back(Figure{
-      year_picture(*report.year),
+  std::string caption =
       "The line is the middle of what to expect of the string height over fret 12; the darker band holds it on 1 day "
       "in "
-      "2, the lighter on 9 in 10. The ring is the height as left. Broken lines are the limits for this player."});
+      "2, the lighter on 9 in 10.";
+  bool read_today = false, limited = false;
+  for (const YearBand& side : report.year->sides) {
+    read_today = read_today || side.today_mm;
+    limited = limited || side.lowest_clean_mm > 0 || side.highest_comfortable_mm > 0;
+  }
+  if (read_today) caption += " The ring is the height as left.";
+  if (limited) caption += " Broken lines are the limits for this player.";
+  document.blocks.push_back(Figure{year_picture(*report.year), caption});
 }
 
 void add_care(Document& document, const OwnersReport& report) {

@@ -98,7 +98,7 @@ void draw_limit(Picture& picture, const Axes& axes, double height, const std::st
   picture.shapes.push_back(line({axes.left_mm, axes.y(height), axes.right_mm, axes.y(height)}, Ink::accent, 0.3, true));
   picture.shapes.push_back(words(axes.right_mm + 1.5, axes.y(height) - 0.6, name, Hold::start, Ink::accent));
   picture.shapes.push_back(
-      words(axes.right_mm + 1.5, axes.y(height) + 2.7, decimals(height, 1) + " mm", Hold::start, Ink::accent));
+      words(axes.right_mm + 1.5, axes.y(height) + 2.7, decimals(height, 2) + " mm", Hold::start, Ink::accent));
 }
 
 void draw_today(Picture& picture, const Axes& axes, const YearOnPaper& year, const YearBand& band) {
