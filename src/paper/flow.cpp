@@ -44,10 +44,9 @@ class Layer {
     pages_.emplace_back();
     top_ = 0;
     room_ = page_mm_;
-    if (next.head >= 0) {
-      const PagePiece& head = flow_.heads[static_cast<std::size_t>(next.head)];
-      place(head, head.high_mm);
-    }
+    if (next.head < 0) return;
+    const PagePiece& head = flow_.heads[static_cast<std::size_t>(next.head)];
+    if (fits(head.high_mm + next.before_mm + next.high_mm)) place(head, head.high_mm);
   }
 
   void place(const PagePiece& piece, double high_mm) {

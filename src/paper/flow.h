@@ -22,7 +22,7 @@ struct PagePiece {
   double high_mm = 0;
   double before_mm = 0;     ///< space above it, dropped at the top of a page
   bool keeps_next = false;  ///< does not end a page when the next piece could be taken along
-  int head = -1;            ///< said again, out of Flow::heads, when this piece begins a page
+  int head = -1;            ///< said again, out of Flow::heads, when this piece begins a page that has room for both
   std::vector<TagStep> tags{};
   std::function<void(Sheet&, double x_mm, double top_mm)> draw{};
   double least_mm = 0;  ///< how high it is at least, when it can be drawn smaller to fit a page's end; else 0

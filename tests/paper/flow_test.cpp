@@ -75,6 +75,14 @@ TEST(Flow, lays_a_piece_higher_than_a_page_rather_than_turn_for_ever) {
   EXPECT_EQ(layout(lines(2, 50), 30, 30), "0 | 1");
 }
 
+TEST(Flow, leaves_the_head_unsaid_over_a_piece_that_needs_its_room) {
+  Flow flow = lines(2, 25);
+  flow.heads.push_back({.high_mm = 10});
+  for (PagePiece& piece : flow.pieces) piece.head = 0;
+  EXPECT_EQ(layout(flow, 30, 30), "0 | 1");
+  EXPECT_EQ(layout(flow, 30, 40), "0 | h 1");
+}
+
 Flow any_flow() {
   Flow flow;
   flow.heads.push_back({.high_mm = 8});
