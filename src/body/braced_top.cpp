@@ -203,6 +203,7 @@ BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const Top
   for (const PlanePoint& p : plate.mesh.nodes) {
     plate.arch.push_back(-curvature / 2 * ((p.x - middle_x) * (p.x - middle_x) + p.y * p.y));
   }
+  plate.find_strains();
   top.makes = makes_of(meshed, design, damage);
   std::map<TriangleMake, int> known;
   for (const TriangleMake& make : top.makes) {
