@@ -13,6 +13,7 @@
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
+#include "season/top_movement.h"
 #include "setup/fret_limits.h"
 #include "setup/neck_angle.h"
 #include "setup/player.h"
@@ -29,6 +30,7 @@ struct DataTables {
   SpeciesTable species;
   BodyDesignTable designs;
   SeasonPrior season_prior;
+  TopMovements top_movements;
   SaddleLimits saddle_limits;
   FretLimits fret_limits;
   PlayerDefaults players;
@@ -46,7 +48,9 @@ struct DataTables {
   PlateFigures plate_figures;
   TopDesignTable tops;
 
-  [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+  [[nodiscard]] SeasonTables season() const {
+    return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};
+  }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
 };
 
