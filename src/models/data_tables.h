@@ -12,6 +12,8 @@
 #include "body/top_designs.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
+#include "season/crack_figures.h"
+#include "season/crack_risk.h"
 #include "season/season_prior.h"
 #include "season/top_movement.h"
 #include "setup/fret_limits.h"
@@ -31,6 +33,7 @@ struct DataTables {
   BodyDesignTable designs;
   SeasonPrior season_prior;
   TopMovements top_movements;
+  CrackFigures crack_figures;
   SaddleLimits saddle_limits;
   FretLimits fret_limits;
   PlayerDefaults players;
@@ -52,6 +55,7 @@ struct DataTables {
     return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};
   }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
+  [[nodiscard]] CrackTables cracks() const { return {plate(), &season_prior, &crack_figures}; }
 };
 
 /// Gives the text of a file by its path in the repository: `data/species.csv`.
