@@ -35,8 +35,8 @@ TopMovement movement_of(const InstrumentDesign& design, const TopMovements& move
   for (double TopMovement::*part :
        {&TopMovement::neck_mm, &TopMovement::instrument_log_sd, &TopMovement::kind_log_sd,
         &TopMovement::thickness_log_sd, &TopMovement::thickness_exponent, &TopMovement::width_exponent,
-        &TopMovement::across_exponent, &TopMovement::across_curvature, &TopMovement::shear_exponent,
-        &TopMovement::along_exponent}) {
+        &TopMovement::movement_exponent, &TopMovement::across_exponent, &TopMovement::across_curvature,
+        &TopMovement::shear_exponent, &TopMovement::along_exponent}) {
     plain.*part = (plain.*part + scalloped.*part) / 2;
   }
   return plain;
@@ -54,9 +54,10 @@ double factor_of(const FirstGuess& guess, const TopMovement& row, const TopBuild
       row.width_exponent * std::log(guess.lower_bout_width / usual_width) +
       row.thickness_exponent * std::log(guess.top_thickness / usual.top.thickness) +
       row.along_exponent * std::log(wood.along_mpa / sitka.along_mpa) +
+      row.movement_exponent * std::log(wood.across_per_percent / sitka.across_per_percent) +
       across * (row.across_exponent + row.across_curvature * across / 2) +
       row.shear_exponent * std::log(wood.shear_mpa / wood.along_mpa / (sitka.shear_mpa / sitka.along_mpa));
-  return std::exp(log_factor) * wood.across_per_percent / sitka.across_per_percent;
+  return std::exp(log_factor);
 }
 
 /// The kind's mean after its kindred: precisions add up.

@@ -22,7 +22,7 @@ struct ResponsePrior {
 /// The prior of an instrument of this design, sharpened by what its kindred have shown.
 ///
 ///     response = hysteresis x shortfall x (top + thickness + neck)
-///     top = row x (width/usual)^a x (thickness/usual)^b x f(stiffness along, across, in shear) x C/C_R of Sitka
+///     top = row x (width/usual)^a x (thickness/usual)^b x f(movement, stiffness along, across, in shear)
 ///     Sitka
 ///
 /// row, a, b, f and the spread of the row are what the plate model gives for the body size and bracing

@@ -144,7 +144,7 @@ TopMovement top_movement(BodySize size, std::string_view bracing, double relaxed
     into += found.variance;
     return found;
   };
-  spread(&Factors::movement, spreads.top_movement, instrument);
+  row.movement_exponent = spread(&Factors::movement, spreads.top_movement, instrument).slope;
   row.along_exponent = spread(&Factors::modulus, spreads.top_modulus, instrument).slope;
   spread(&Factors::across, spreads.top_across_ratio, instrument);
   row.shear_exponent = spread(&Factors::shear, spreads.top_shear_ratio, instrument).slope;
@@ -194,6 +194,7 @@ constexpr std::array columns{Column{"elastic_mm", &TopMovement::elastic_mm, rise
                              Column{"thickness_log_sd", &TopMovement::thickness_log_sd, log_sds},
                              Column{"thickness_exponent", &TopMovement::thickness_exponent, exponents},
                              Column{"width_exponent", &TopMovement::width_exponent, exponents},
+                             Column{"movement_exponent", &TopMovement::movement_exponent, exponents},
                              Column{"across_exponent", &TopMovement::across_exponent, exponents},
                              Column{"across_curvature", &TopMovement::across_curvature, exponents},
                              Column{"shear_exponent", &TopMovement::shear_exponent, exponents},

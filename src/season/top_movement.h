@@ -37,6 +37,7 @@ struct TopMovement {
   double thickness_log_sd = 0;    ///< that part of instrument_log_sd which a measured thickness takes away
   double thickness_exponent = 0;  ///< d ln(top)/d ln(thickness)
   double width_exponent = 0;      ///< d ln(top)/d ln(width of the body)
+  double movement_exponent = 0;   ///< d ln(top)/d ln(movement across the grain)
   double across_exponent = 0;     ///< d ln(top)/d ln(modulus across over along the grain)
   double along_exponent = 0;      ///< d ln(top)/d ln(modulus along the grain), the ratios kept
   double across_curvature = 0;    ///< of that: ln(top) = exponent x + curvature x^2/2, x = ln(ratio/usual)

@@ -91,8 +91,8 @@ void same_row(const TopMovement& found, const TopMovement& listed) {
        {&TopMovement::elastic_mm, &TopMovement::top_mm, &TopMovement::thickness_mm, &TopMovement::neck_mm,
         &TopMovement::instrument_log_sd, &TopMovement::kind_log_sd, &TopMovement::thickness_log_sd,
         &TopMovement::thickness_exponent, &TopMovement::width_exponent, &TopMovement::across_exponent,
-        &TopMovement::across_curvature, &TopMovement::shear_exponent, &TopMovement::along_exponent,
-        &TopMovement::relaxed_share_used}) {
+        &TopMovement::movement_exponent, &TopMovement::across_curvature, &TopMovement::shear_exponent,
+        &TopMovement::along_exponent, &TopMovement::relaxed_share_used}) {
     EXPECT_NEAR(found.*value, listed.*value, printed) << what;
   }
 }
