@@ -5516,6 +5516,10 @@ export interface SaddleAnswer {
   request: SaddleRequest;
   result: SaddleResult;
   /**
+   * crowns to dress before the saddle, which is chosen for level frets; empty: none
+   */
+  frets_first: string;
+  /**
    * what no record says and was taken for granted
    *
    * @minItems 0
@@ -5869,6 +5873,10 @@ export interface SeasonAnswer {
   year: YearResult;
   limits: ActionLimits;
   least_clean: LeastCleanAction;
+  /**
+   * crowns to dress before the saddle, which is chosen for level frets; empty: none
+   */
+  frets_first: string;
   /**
    * what no record says and was taken for granted
    *
