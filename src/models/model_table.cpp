@@ -13,6 +13,7 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "models/plate_memo.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -93,6 +94,11 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo, PlateMemo& plate
   models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
                           example_plate(), [tables, &plates](const PlateRequest& request) {
                             return plate(request, *plates.of(request, tables->plate()), tables->plate());
+                          }));
+  models_.push_back(model("crack-risk", "the chance that a top cracks in this air, and the humidity to keep",
+                          example_crack_risk(), [tables, &plates](const CrackRiskRequest& request) {
+                            const PlateRequest sound = plate_for_cracks(request);
+                            return crack_risk(request, *plates.of(sound, tables->plate()), tables->cracks());
                           }));
   models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
                           example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
