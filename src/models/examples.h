@@ -12,6 +12,7 @@
 #include "repair/estimate.h"
 #include "repair/finish_day.h"
 #include "repair/procedure.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -41,6 +42,7 @@ namespace tailblock {
 [[nodiscard]] BenchRequest example_bench();
 [[nodiscard]] PromiseRequest example_promise();
 [[nodiscard]] PlateRequest example_plate();
+[[nodiscard]] CrackRiskRequest example_crack_risk();
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] NeckAngleRequest example_neck_angle();
