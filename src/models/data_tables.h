@@ -10,6 +10,7 @@
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
+#include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/crack_figures.h"
@@ -50,6 +51,7 @@ struct DataTables {
   DurationPrior duration_prior;
   PlateFigures plate_figures;
   TopDesignTable tops;
+  RepairTables repairs;
 
   [[nodiscard]] SeasonTables season() const {
     return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};

@@ -208,4 +208,79 @@ NeckAngleRequest example_neck_angle() {
   return request;
 }
 
+DiagnoseRequest example_diagnose() {
+  const auto read = [](const char* measure, double value, double sd) {
+    return GivenReading{.measure = measure, .value = value, .sd = sd, .earlier = {}, .earlier_sd = {}};
+  };
+  DiagnoseRequest request;
+  request.symptoms = {"high_action"};
+  request.readings = {read("body_humidity", 46, 2), read("action12_bass", 3.4, 0.1), read("relief", 0.2, 0.03),
+                      read("belly", 7.5, 0.4)};
+  request.findings = {{.kind = "brace_loose", .where = "X leg, treble", .readings = {read("brace_gap_depth", 9, 1)}}};
+  request.surveyed = true;
+  request.facts = {{.fact = "gap_opens_with_strings", .holds = false}};
+  return request;
+}
+
+ProcedureRequest example_procedure() {
+  ProcedureRequest request;
+  request.procedure = "top_crack";
+  request.readings = {{.measure = "body_humidity", .value = 46, .sd = 2, .earlier = {}, .earlier_sd = {}},
+                      {.measure = "crack_width", .value = 0.2, .sd = 0.03, .earlier = {}, .earlier_sd = {}},
+                      {.measure = "crack_length", .value = 130, .sd = 2, .earlier = {}, .earlier_sd = {}}};
+  request.amounts = {{.amount = "cleats", .count = 3}, {.amount = "crack_mm", .count = 130}};
+  request.on_record = {"record_arrival", "photograph_before", "survey_outside",        "survey_inside",
+                       "tap_and_probe",  "measure_geometry",  "check_listed_materials"};
+  request.yes = {{.operation = "all", .by = "an invented owner", .on = Date(std::chrono::year(2026) / 2 / 14)}};
+  return request;
+}
+
+CleatsRequest example_cleats() {
+  CleatsRequest request;
+  request.top = {.body_size = BodySize::mid_size, .bracing = "x_scalloped"};
+  request.from_x = mm(330);
+  request.to_x = mm(450);
+  request.from_y = mm(60);
+  request.to_y = mm(62);
+  request.plate_thickness = mm(2.7);
+  return request;
+}
+
+FinishDayRequest example_finish_day() {
+  FinishDayRequest request;
+  request.relative_humidity = humidity_percent(48);
+  request.coats_done = 3;
+  request.hours_since_last_coat = 18;
+  request.today = Date(std::chrono::year(2026) / 2 / 20);
+  request.thickness = {{.where = "lower bout, treble", .now = mm(2.55), .before = mm(2.6), .sd = {}}};
+  return request;
+}
+
+EstimateRequest example_estimate() {
+  EstimateRequest request;
+  request.hourly_rate = "58.00";
+  EstimateLine crack;
+  crack.name = "top crack glued and cleated";
+  crack.repair = example_procedure();
+  crack.tax_percent = "19";
+  crack.risk = "The line of the crack stays visible.";
+  EstimateLine saddle;
+  saddle.name = "new saddle";
+  saddle.when = LineWhen::can_wait;
+  saddle.repair = ProcedureRequest{};
+  saddle.repair->procedure = "drop_in_saddle";
+  saddle.materials = {{.name = "bone blank", .quantity = "1", .unit_price = "9.50", .tax_percent = ""}};
+  saddle.tax_percent = "19";
+  request.lines = {crack, saddle};
+  return request;
+}
+
+CautionsRequest example_cautions() {
+  CautionsRequest request;
+  request.operations = {"spray_lacquer_coat"};
+  request.materials = {"brazilian_rosewood"};
+  request.noise = {{.what = "sanding a hollow body", .level_db = 94, .minutes = 40}};
+  return request;
+}
+
 }  // namespace tailblock

@@ -6,6 +6,12 @@
 #include "bench/promise.h"
 #include "body/plate.h"
 #include "models/data_tables.h"
+#include "repair/cautions.h"
+#include "repair/cleats.h"
+#include "repair/diagnose.h"
+#include "repair/estimate.h"
+#include "repair/finish_day.h"
+#include "repair/procedure.h"
 #include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
@@ -40,5 +46,11 @@ namespace tailblock {
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] NeckAngleRequest example_neck_angle();
+[[nodiscard]] DiagnoseRequest example_diagnose();
+[[nodiscard]] ProcedureRequest example_procedure();
+[[nodiscard]] CleatsRequest example_cleats();
+[[nodiscard]] FinishDayRequest example_finish_day();
+[[nodiscard]] EstimateRequest example_estimate();
+[[nodiscard]] CautionsRequest example_cautions();
 
 }  // namespace tailblock

@@ -13,6 +13,12 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "models/plate_memo.h"
+#include "repair/cautions.h"
+#include "repair/cleats.h"
+#include "repair/diagnose.h"
+#include "repair/estimate.h"
+#include "repair/finish_day.h"
+#include "repair/procedure.h"
 #include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
@@ -109,6 +115,24 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo, PlateMemo& plate
                             return neck_angle(request, tables->neck_limits, mm(tables->saddle_limits.heel_error),
                                               tables->neck_steps);
                           }));
+  models_.push_back(model("diagnose", "what may be behind what was found, and what to read next", example_diagnose(),
+                          [tables](const DiagnoseRequest& request) { return diagnose(request, tables->repairs); }));
+  models_.push_back(model("procedure", "the operations of one repair, and the question it asks next",
+                          example_procedure(),
+                          [tables](const ProcedureRequest& request) { return procedure(request, tables->repairs); }));
+  models_.push_back(
+      model("cleats", "where cleats go along a crack, how thick, and what to cut", example_cleats(),
+            [tables](const CleatsRequest& request) { return cleats(request, tables->tops, tables->repairs.figures); }));
+  models_.push_back(model("finish-day", "whether a coat will blush today, and when the finish is done",
+                          example_finish_day(), [tables](const FinishDayRequest& request) {
+                            return finish_day(request, tables->repairs.materials, tables->repairs.figures);
+                          }));
+  models_.push_back(model("estimate", "what the work costs, line by line and in options side by side",
+                          example_estimate(),
+                          [tables](const EstimateRequest& request) { return estimate(request, tables->repairs); }));
+  models_.push_back(model("cautions", "what can hurt in this work, the day's noise, and papers to ask for",
+                          example_cautions(),
+                          [tables](const CautionsRequest& request) { return cautions(request, tables->repairs); }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {
