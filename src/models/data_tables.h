@@ -7,9 +7,11 @@
 #include "air/hygrometer.h"
 #include "bench/durations.h"
 #include "bench/weights.h"
+#include "body/drawing_tables.h"
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
+#include "repair/finding_kinds.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
@@ -45,6 +47,8 @@ struct DataTables {
   DurationPrior duration_prior;
   PlateFigures plate_figures;
   TopDesignTable tops;
+  DrawingTables drawing;
+  std::vector<FindingKind> finding_kinds;
 
   [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
