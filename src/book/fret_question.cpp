@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "book/fret_place.h"
+#include "book/kept_frets.h"
 #include "book/questions.h"
 
 namespace tailblock {
@@ -14,67 +14,10 @@ void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>
   maybe(visit, field, value, [&](const Field& present, Length& length) { visit.length(present, length, small); });
 }
 
-bool same_place(const FretReading& a, const FretReading& b) {
-  return a.kind == b.kind && a.fret == b.fret && a.side == b.side && a.from_fret == b.from_fret &&
-         a.to_fret == b.to_fret;
-}
-
-/// Readings at frets of one visit in one state: of the metal left, or of how the crowns stand.
-std::vector<FretReading> read_at_frets(const VisitStory& visit, ReadingState state, bool metal) {
-  std::vector<FretReading> readings;
-  for (const Reading& reading : visit.readings) {
-    const auto place = fret_place(reading.measure);
-    if (!place || reading.state != state || reading.superseded_by != 0) continue;
-    const auto kind = fret_reading_kind(place->measure);
-    if (!kind || (*kind == FretReadingKind::over_board) != metal) continue;
-    readings.push_back({.kind = *kind,
-                        .fret = place->fret,
-                        .side = place->side,
-                        .value = mm(reading.value),
-                        .sd = mm(reading.gauge_sd),
-                        .from_fret = place->from_fret,
-                        .to_fret = place->to_fret});
-  }
-  return readings;
-}
-
-bool is_fretwork(const Intervention& work) { return work.kind == "frets_levelled" || work.kind == "refretted"; }
-
-/// What stands of them today. A visit that read most frets begins anew, and so does work on the frets, which lies
-/// between what was found and what was left; single frets read again replace those read before.
-struct Standing {
-  std::vector<FretReading> readings{};
-  std::optional<Date> last_read{};
-};
-
-Standing standing_readings(const InstrumentStory& story, Date today, bool metal) {
-  Standing standing;
-  const auto most_frets = static_cast<std::size_t>(story.instrument.fret_count) / 2;
-  for (const VisitStory& visit : story.visits) {
-    if (visit.visit.date > today) break;
-    for (const ReadingState state : {ReadingState::as_found, ReadingState::as_left}) {
-      if (state == ReadingState::as_left && std::ranges::any_of(visit.interventions, is_fretwork)) standing = {};
-      const auto readings = read_at_frets(visit, state, metal);
-      if (readings.empty()) continue;
-      if (readings.size() >= most_frets) standing.readings.clear();
-      standing.last_read = visit.visit.date;
-      for (const FretReading& one : readings) {
-        std::erase_if(standing.readings, [&](const FretReading& before) { return same_place(before, one); });
-        standing.readings.push_back(one);
-      }
-    }
-  }
-  return standing;
-}
-
 void take_kept_readings(FretAnswer& answer, const InstrumentStory& story, Date today) {
-  for (const bool metal : {false, true}) {
-    const Standing standing = standing_readings(story, today, metal);
-    if (!answer.read_on) answer.read_on = standing.last_read;
-    answer.readings.insert(answer.readings.end(), standing.readings.begin(), standing.readings.end());
-  }
-  const int last = story.instrument.fret_count;
-  std::erase_if(answer.readings, [last](const FretReading& reading) { return reading.fret > last; });
+  KeptFrets kept = kept_frets(story, today);
+  answer.readings = std::move(kept.readings);
+  answer.read_on = kept.read_on;
   const bool twelfth = std::ranges::any_of(answer.readings, [](const FretReading& reading) {
     return reading.kind == FretReadingKind::over_board && reading.fret == 12;
   });
@@ -109,22 +52,14 @@ std::optional<RelativeHumidity> body_humidity(const InstrumentStory& story, std:
   return humidity;
 }
 
-std::vector<std::string> without_level_frets(std::vector<std::string> assumed) {
-  constexpr std::string_view level = "Frets level, ";
-  for (std::string& line : assumed) {
-    if (line.starts_with(level)) line = "Played on " + line.substr(level.size());
-  }
-  return assumed;
-}
-
 }  // namespace
 
 FretAnswer fret_answer(const InstrumentStory& story, const DataTables& tables, EnvelopeMemo& memo,
                        const FretWishes& wishes, Date today) {
   today = wishes.today.value_or(today);
-  const KnownSetup setup = known_setup(story, tables, today);
+  const KnownSetup setup = setup_without_crowns(story, tables, today);
   FretAnswer answer;
-  answer.assumed = without_level_frets(setup.assumed);
+  answer.assumed = setup.assumed;
   answer.scale_length = story.instrument.scale_length;
   answer.body_joint_fret = story.instrument.body_joint_fret;
   answer.fret_count = story.instrument.fret_count;

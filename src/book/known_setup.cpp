@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/kept_frets.h"
 #include "book/questions.h"
 #include "quantity/trade_notation.h"
+#include "strings/relief_change.h"
 
 namespace tailblock {
 namespace {
@@ -49,6 +51,38 @@ std::vector<FloorAtRelief> floors_by_relief(const ClearanceRequest& setup, const
                       .lowest_treble = clean.outer.action12_treble});
   }
   return floors;
+}
+
+/// The frets that a saddle is chosen for: as they stand, or level where they are to be dressed before it.
+struct FretsToPlayOn {
+  ClearanceRequest setup;
+  LeastCleanAction least_clean;
+  std::string first{};
+};
+
+FretsToPlayOn frets_to_play_on(const ClearanceRequest& setup, const UnitEnvelopes& envelopes, Length worth_dressing) {
+  const LeastCleanAction now = least_clean_action(setup, envelopes);
+  const auto as_they_stand = FretsToPlayOn{.setup = setup, .least_clean = now};
+  if (setup.neck.crown_departures_mm.empty()) return as_they_stand;
+  const HeldSetUp held = held_set_up(setup.neck, setup.action);
+  FretsToPlayOn level{.setup = setup, .least_clean = {}};
+  level.setup.neck = held.neck;
+  level.setup.neck.crown_departures_mm.clear();
+  level.setup.action = held.action;
+  level.least_clean = least_clean_action(level.setup, envelopes);
+  const bool bass_decides = now.outer.action12_bass - level.least_clean.outer.action12_bass >
+                            now.outer.action12_treble - level.least_clean.outer.action12_treble;
+  const Length gain = bass_decides ? now.outer.action12_bass - level.least_clean.outer.action12_bass
+                                   : now.outer.action12_treble - level.least_clean.outer.action12_treble;
+  if (gain <= worth_dressing) return as_they_stand;
+  const auto heights = [](const OuterHeights& outer) {
+    return as_trade(outer.action12_bass).millimetres + " at the bass and " +
+           as_trade(outer.action12_treble).millimetres + " at the treble";
+  };
+  level.first = "Dress the frets first: as they stand nothing lower than " + heights(now.outer) +
+                " is clean, by fret " + std::to_string((bass_decides ? now.bass : now.treble).fret) +
+                "; on level frets " + heights(level.least_clean.outer) + ". The saddle is chosen for level frets.";
+  return level;
 }
 
 /// The standing reading of a measure at one visit.
@@ -115,7 +149,7 @@ std::optional<double> latest_reading(const InstrumentStory& story, std::string_v
   return latest == nullptr ? std::nullopt : std::optional(latest->value);
 }
 
-KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {
+KnownSetup setup_without_crowns(const InstrumentStory& story, const DataTables& tables, Date today) {
   const Instrument& instrument = story.instrument;
   KnownSetup setup;
   auto& said = setup.assumed;
@@ -138,8 +172,24 @@ KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, D
   neck.string_count = static_cast<int>(setup.clearance.strings.size());
   setup.clearance.attack =
       attack_named(tables.attacks, attack_level_names[static_cast<std::size_t>(instrument.attack)]);
-  said.push_back("Frets level, " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +
+  said.push_back("Played on " + instrument.string_set + " strings, " + instrument.tuning + " tuning, " +
                  std::string(attack_level_names[static_cast<std::size_t>(instrument.attack)]) + " playing");
+  return setup;
+}
+
+KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today) {
+  KnownSetup setup = setup_without_crowns(story, tables, today);
+  NeckLine& neck = setup.clearance.neck;
+  const auto crowns = known_crowns(story, neck, tables.fret_limits, today);
+  if (!crowns) {
+    setup.assumed.emplace_back("Frets taken as level, none was read");
+    return setup;
+  }
+  neck.crown_departures_mm = crowns->departures_mm;
+  std::string said = "Crowns as read on " + iso_date(crowns->read_on);
+  if (crowns->apart) said += ", each in the middle of its bass and treble end";
+  setup.assumed.push_back(std::move(said));
+  if (!latest_reading(story, "relief", today)) neck.relief = crowns->relief;
   return setup;
 }
 
@@ -148,7 +198,9 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
   const Instrument& instrument = story.instrument;
   PlayerNeeds needs;
   const auto envelopes = memo.of(envelope_request(setup.clearance));
-  needs.least_clean = least_clean_action(setup.clearance, *envelopes);
+  const FretsToPlayOn frets = frets_to_play_on(setup.clearance, *envelopes, mm(tables.saddle_limits.frets_first_gain));
+  needs.least_clean = frets.least_clean;
+  needs.frets_first = frets.first;
   const OuterHeights& lowest = needs.least_clean.outer;
   const SideNeeds bass = side_needs("bass", lowest.action12_bass, tables.players.bass, instrument.wanted_action12_bass,
                                     instrument.highest_action12_bass, needs.assumed);
@@ -159,7 +211,7 @@ PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, 
                   .lowest_treble = lowest.action12_treble,
                   .highest_bass = bass.highest,
                   .highest_treble = treble.highest,
-                  .floors = floors_by_relief(setup.clearance, *envelopes)};
+                  .floors = floors_by_relief(frets.setup, *envelopes)};
   needs.wanted_bass = bass.wanted;
   needs.wanted_treble = treble.wanted;
   return needs;

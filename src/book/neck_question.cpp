@@ -67,7 +67,10 @@ void take_wishes(const NeckWishes& wishes, NeckAngleRequest& request) {
 NeckAnswer neck_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
                        EnvelopeMemo& memo, const NeckWishes& wishes, Date today) {
   NeckAnswer answer;
-  const SaddleRequest asked = saddle_request(story, std::move(log), tables, memo, {}, today, answer.assumed);
+  SaddleQuestion question = saddle_question(story, std::move(log), tables, memo, {}, today);
+  const SaddleRequest& asked = question.request;
+  answer.assumed = std::move(question.assumed);
+  if (!question.frets_first.empty()) answer.assumed.insert(answer.assumed.begin(), std::move(question.frets_first));
   const NeckNeed need = neck_need(asked, tables.season(), tables.saddle_limits);
   const YearResult ahead =
       year({.instrument = asked.instrument, .first = asked.first, .count = asked.count, .limits = {}}, tables.season());

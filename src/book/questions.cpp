@@ -1,7 +1,7 @@
 #include "book/questions.h"
 
 #include "book/book.h"
-#include "strings/rod_turn.h"
+#include "strings/relief_change.h"
 
 namespace tailblock {
 namespace {
@@ -77,6 +77,7 @@ SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   answer.today = span.today;
   answer.limits = needs.limits;
   answer.least_clean = needs.least_clean;
+  answer.frets_first = needs.frets_first;
   answer.assumed = all_assumed(setup, needs);
   const YearRequest request{.instrument = response_request(story, std::move(log), span.today),
                             .first = span.first,
@@ -89,31 +90,32 @@ SeasonAnswer season_answer(const InstrumentStory& story, std::vector<LoggedDay> 
   return answer;
 }
 
-SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
-                             EnvelopeMemo& memo, const SaddleWishes& wishes, Date today,
-                             std::vector<std::string>& assumed) {
+SaddleQuestion saddle_question(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
+                               EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
   const KnownSetup setup = known_setup(story, tables, today);
   const PlayerNeeds needs = player_needs(story, setup, tables, memo);
-  assumed = all_assumed(setup, needs);
-  SaddleRequest request;
+  SaddleQuestion question{.request = {}, .frets_first = needs.frets_first, .assumed = all_assumed(setup, needs)};
+  SaddleRequest& request = question.request;
   request.instrument = response_request(story, std::move(log), today);
   request.first = wishes.first.value_or(today);
   request.limits = wishes.limits.value_or(needs.limits);
   request.wanted_bass = wishes.wanted_bass.value_or(needs.wanted_bass);
   request.wanted_treble = wishes.wanted_treble.value_or(needs.wanted_treble);
-  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, assumed);
+  request.bridge = wishes.bridge ? *wishes.bridge : known_bridge(story, today, question.assumed);
   request.scale_length = story.instrument.scale_length;
   request.body_joint_fret = story.instrument.body_joint_fret;
   request.rod = known_rod(story, setup.clearance.neck, tables, today);
   if (const auto heel = latest_reading(story, "heel_depth", today)) request.heel_depth = mm(*heel);
-  return request;
+  return question;
 }
 
 SaddleAnswer saddle_answer(const InstrumentStory& story, std::vector<LoggedDay> log, const DataTables& tables,
                            EnvelopeMemo& memo, const SaddleWishes& wishes, Date today) {
-  SaddleAnswer answer;
-  answer.request =
-      saddle_request(story, std::move(log), tables, memo, wishes, wishes.today.value_or(today), answer.assumed);
+  SaddleQuestion question = saddle_question(story, std::move(log), tables, memo, wishes, wishes.today.value_or(today));
+  SaddleAnswer answer{.request = std::move(question.request),
+                      .result = {},
+                      .frets_first = std::move(question.frets_first),
+                      .assumed = std::move(question.assumed)};
   answer.result = saddle(answer.request, tables.season(), tables.saddle_limits);
   answer.request.instrument.home.log.clear();
   return answer;
@@ -128,7 +130,7 @@ StringLineAnswer string_line_answer(const InstrumentStory& story, const DataTabl
   const Length relief = sliders.relief.value_or(measured.neck.relief);
   const RodFigure rod = known_rod(story, request.neck, tables, today)
                             .value_or(rod_figure(request.neck, tables.saddle_limits.rod_figure_sd, {}));
-  HeldSetUp moved = with_rod_turned(measured, relief - measured.neck.relief, rod.action12_per_relief);
+  HeldSetUp moved = with_relief_changed(measured, relief - measured.neck.relief, rod.action12_per_relief);
   const Length body_rise_bass = *moved.action.saddle_over_frets_bass - *measured.action.saddle_over_frets_bass;
   const Length body_rise_treble = *moved.action.saddle_over_frets_treble - *measured.action.saddle_over_frets_treble;
   *moved.action.saddle_over_frets_bass += sliders.saddle_raise_bass;
@@ -174,6 +176,8 @@ void describe(FieldVisitor& visit, SeasonAnswer& answer) {
   object(visit, {"year", "the year ahead"}, answer.year);
   object(visit, {"limits", "between which this player is served"}, answer.limits);
   object(visit, {"least_clean", "the lowest saddle that touches nothing at this attack"}, answer.least_clean);
+  visit.text({"frets_first", "crowns to dress before the saddle, which is chosen for level frets; empty: none"},
+             answer.frets_first, 1000);
   assumed_list(visit, answer.assumed);
 }
 
@@ -191,6 +195,8 @@ void describe(FieldVisitor& visit, SaddleWishes& wishes) {
 void describe(FieldVisitor& visit, SaddleAnswer& answer) {
   object(visit, {"request", "what the model was told, the log left out"}, answer.request);
   object(visit, {"result", "the choices side by side"}, answer.result);
+  visit.text({"frets_first", "crowns to dress before the saddle, which is chosen for level frets; empty: none"},
+             answer.frets_first, 1000);
   assumed_list(visit, answer.assumed);
 }
 

@@ -9,7 +9,7 @@
 #include "models/envelope_memo.h"
 #include "setup/neck_angle.h"
 #include "setup/saddle.h"
-#include "strings/bowed_neck.h"
+#include "strings/rod_figure.h"
 #include "strings/clearance.h"
 #include "strings/intonation.h"
 #include "strings/least_cure.h"
@@ -33,6 +33,9 @@ struct KnownSetup {
 };
 [[nodiscard]] KnownSetup known_setup(const InstrumentStory& story, const DataTables& tables, Date today);
 
+/// The same, with nothing said of how the crowns stand: for a question that reads them itself.
+[[nodiscard]] KnownSetup setup_without_crowns(const InstrumentStory& story, const DataTables& tables, Date today);
+
 /// How far fret 12 moves when the rod of this neck is turned, from its own turns where they were read before and after.
 /// Absent when it has no rod that can be turned.
 [[nodiscard]] std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine& neck,
@@ -44,6 +47,8 @@ struct PlayerNeeds {
   ActionLimits limits;
   Length wanted_bass, wanted_treble;
   LeastCleanAction least_clean;
+  /// Crowns that stand too high to choose a saddle by, and what they cost; the limits are then those of level frets.
+  std::string frets_first;
   std::vector<std::string> assumed;
 };
 [[nodiscard]] PlayerNeeds player_needs(const InstrumentStory& story, const KnownSetup& setup, const DataTables& tables,
@@ -57,6 +62,7 @@ struct SeasonAnswer {
   YearResult year;
   ActionLimits limits;
   LeastCleanAction least_clean;
+  std::string frets_first;  ///< as in PlayerNeeds
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, SeasonAnswer&);
@@ -82,6 +88,7 @@ void describe(FieldVisitor&, SaddleWishes&);
 struct SaddleAnswer {
   SaddleRequest request;
   SaddleResult result;
+  std::string frets_first;  ///< as in PlayerNeeds
   std::vector<std::string> assumed;
 };
 void describe(FieldVisitor&, SaddleAnswer&);
@@ -90,10 +97,15 @@ void describe(FieldVisitor&, SaddleAnswer&);
                                          const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
                                          Date today);
 
-/// The saddle question of an instrument, as its records put it; what was assumed is added to the list.
-[[nodiscard]] SaddleRequest saddle_request(const InstrumentStory& story, std::vector<LoggedDay> log,
-                                           const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
-                                           Date today, std::vector<std::string>& assumed);
+/// The saddle question of an instrument, as its records put it.
+struct SaddleQuestion {
+  SaddleRequest request;
+  std::string frets_first;  ///< as in PlayerNeeds
+  std::vector<std::string> assumed;
+};
+[[nodiscard]] SaddleQuestion saddle_question(const InstrumentStory& story, std::vector<LoggedDay> log,
+                                             const DataTables& tables, EnvelopeMemo& memo, const SaddleWishes& wishes,
+                                             Date today);
 
 /// What is wanted of the neck otherwise than the year and the bridge ask for.
 struct NeckWishes {

@@ -8,6 +8,8 @@
 #include <soci/sqlite3/soci-sqlite3.h>
 
 #include <cassert>
+#include <chrono>
+#include <thread>
 #include <utility>
 
 #include "book/book.h"
@@ -110,7 +112,8 @@ Session::Session(const std::filesystem::path& file, May may) {
   script(
       "PRAGMA busy_timeout = 5000; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON");
   if (may == May::write) {
-    script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL");
+    keep_a_write_ahead_log();
+    script("PRAGMA synchronous = FULL");
   } else {
     script("PRAGMA query_only = ON; PRAGMA cache_size = -8000");
   }
@@ -152,6 +155,22 @@ int Session::run(const std::string& sql, const std::vector<Cell>& given) {
 void Session::script(const std::string& sql) {
   const int code = sqlite_api::sqlite3_exec(connection_->handle(), sql.c_str(), nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) fail(sqlite_api::sqlite3_extended_errcode(connection_->handle()), connection_->handle());
+}
+
+/// A new book takes up its log with nobody else in it, and SQLite's own waiting does not cover that moment.
+void Session::keep_a_write_ahead_log() {
+  using namespace std::chrono_literals;
+  const auto patience = std::chrono::steady_clock::now() + 5s;
+  for (;;) {
+    const int code =
+        sqlite_api::sqlite3_exec(connection_->handle(), "PRAGMA journal_mode = WAL", nullptr, nullptr, nullptr);
+    if (code == SQLITE_OK) return;
+    const int extended = sqlite_api::sqlite3_extended_errcode(connection_->handle());
+    if ((extended & 0xff) != SQLITE_BUSY || std::chrono::steady_clock::now() > patience) {
+      fail(extended, connection_->handle());
+    }
+    std::this_thread::sleep_for(5ms);
+  }
 }
 
 namespace {

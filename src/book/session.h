@@ -75,6 +75,7 @@ class Session {
  private:
   struct Connection;
   struct Statement;
+  void keep_a_write_ahead_log();
   Statement& prepared(const std::string& sql, const std::vector<Cell>& given, const std::vector<CellKind>& columns);
   std::unique_ptr<Connection> connection_;
   std::unordered_map<std::string, std::unique_ptr<Statement>> statements_;

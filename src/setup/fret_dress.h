@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "strings/bowed_neck.h"
+#include "strings/rod_figure.h"
 #include "strings/clearance.h"
 
 namespace tailblock {

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "season/year.h"
-#include "strings/bowed_neck.h"
+#include "strings/rod_figure.h"
 
 namespace tailblock {
 

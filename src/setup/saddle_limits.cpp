@@ -28,7 +28,7 @@ struct Figure {
 };
 
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 57> figures_of(SaddleLimits& limits) {
+std::array<Figure, 58> figures_of(SaddleLimits& limits) {
   return {{
       {"open_ended_exposure_least", &limits.open_ended.least, lengths},
       {"open_ended_exposure_usual_least", &limits.open_ended.usual_least, lengths},
@@ -87,6 +87,7 @@ std::array<Figure, 57> figures_of(SaddleLimits& limits) {
       {"shop_moisture_sd", &limits.shop_moisture_sd, gains},
       {"nothing_learnt", &limits.nothing_learnt, shares},
       {"heel_error", &limits.heel_error, lengths},
+      {"frets_first_gain", &limits.frets_first_gain, lengths},
   }};
 }
 

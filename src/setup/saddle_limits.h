@@ -34,6 +34,7 @@ struct SaddleLimits {
   double shop_moisture_sd;
   double nothing_learnt;
   double heel_error;
+  double frets_first_gain;  ///< mm at fret 12
 };
 
 /// Reads data/saddle_limits.csv.

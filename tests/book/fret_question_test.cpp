@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "book/fret_place.h"
+#include "book/questions.h"
 #include "shop_for_tests.h"
 
 namespace tailblock {
@@ -118,6 +119,66 @@ TEST(FretAnswer, asks_for_damp_air_before_a_file_when_the_body_was_dry_that_day)
   shop.book.add({shop.reading("body_humidity", 31, 0, "hygrometer")});
   EXPECT_FALSE(shop.answer().result->cut_is_advised);
   EXPECT_EQ(shop.answer().result->verdict, FretVerdict::spot);
+}
+
+TEST(KnownCrowns, stand_under_the_strings) {
+  BookOfFrets shop;
+  const auto asked = [&] { return known_setup(shop.book.story(shop.instrument), shop.data, day(2026, 2, 20)); };
+  const KnownSetup level = asked();
+  EXPECT_TRUE(level.clearance.neck.crown_departures_mm.empty());
+  EXPECT_EQ(level.assumed.back(), "Frets taken as level, none was read");
+
+  shop.read_crowns(shop.visit, {{9, 0.2}}, ReadingState::as_found);
+  const KnownSetup high = asked();
+  const auto& departures = high.clearance.neck.crown_departures_mm;
+  ASSERT_EQ(departures.size(), 20U);
+  // The height of fret 9 over its neighbours' line is what was read, wherever the line of all crowns is put.
+  EXPECT_NEAR(departures[8] - 0.5 * (departures[7] + departures[9]), 0.2, 0.02);
+  EXPECT_EQ(high.assumed.back(), "Crowns as read on 2025-08-20");
+
+  shop.book.add(Intervention{.visit_id = shop.visit, .kind = "frets_levelled"});
+  EXPECT_TRUE(asked().clearance.neck.crown_departures_mm.empty());
+}
+
+TEST(KnownCrowns, that_cost_much_are_dressed_before_the_saddle_and_others_are_played_on) {
+  BookOfFrets shop;
+  const auto needs = [&] {
+    const InstrumentStory story = shop.book.story(shop.instrument);
+    return player_needs(story, known_setup(story, shop.data, day(2026, 2, 20)), shop.data, shop.memo);
+  };
+  const PlayerNeeds level = needs();
+  EXPECT_EQ(level.frets_first, "");
+
+  shop.read_crowns(shop.visit, {{9, 0.025}}, ReadingState::as_found);
+  const PlayerNeeds uneven = needs();
+  EXPECT_EQ(uneven.frets_first, "");
+  const double dearer = in_mm(uneven.limits.lowest_bass + uneven.limits.lowest_treble - level.limits.lowest_bass -
+                              level.limits.lowest_treble);
+  EXPECT_GT(dearer, 0.02);
+
+  const RecordId later = shop.book.keep(Visit{.instrument_id = shop.instrument, .date = day(2026, 1, 10)});
+  shop.read_crowns(later, {{9, 0.12}}, ReadingState::as_found);
+  const PlayerNeeds high = needs();
+  EXPECT_TRUE(high.frets_first.starts_with("Dress the frets first: as they stand nothing lower than "));
+  EXPECT_NE(high.frets_first.find("by fret 9;"), std::string::npos) << high.frets_first;
+  EXPECT_NEAR(in_mm(high.limits.lowest_bass), in_mm(level.limits.lowest_bass), 0.01);
+}
+
+TEST(KnownCrowns, springing_frets_stand_up_and_ends_read_apart_meet_in_the_middle) {
+  BookOfFrets shop;
+  shop.read_crowns(shop.visit, {}, ReadingState::as_found);
+  const auto bend_at_7 = [&] {
+    const auto departures =
+        known_setup(shop.book.story(shop.instrument), shop.data, day(2026, 2, 20)).clearance.neck.crown_departures_mm;
+    return departures[6] - 0.5 * (departures[5] + departures[7]);
+  };
+  EXPECT_NEAR(bend_at_7(), 0, 0.001);
+  const RecordId later = shop.book.keep(Visit{.instrument_id = shop.instrument, .date = day(2026, 1, 10)});
+  shop.book.add({shop.reading("fret_crown@7b", 0.1, later, "dial_indicator"),
+                 shop.reading("fret_crown@7t", 0.2, later, "dial_indicator")});
+  EXPECT_NEAR(bend_at_7(), 0.15, 0.01);
+  shop.book.add({shop.reading("fret_springs@7", 0.06, later, "dial_indicator")});
+  EXPECT_NEAR(bend_at_7(), 0.15, 0.01) << "loose, and standing as high as it was read";
 }
 
 TEST(FretReadingsInTheBook, are_refused_without_a_fret_or_out_of_range) {

@@ -6,7 +6,7 @@
 
 #include "published.h"
 #include "strings/note_swing.h"
-#include "strings/rod_turn.h"
+#include "strings/relief_change.h"
 #include "strings/string_tables.h"
 
 namespace tailblock {

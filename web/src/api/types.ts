@@ -6070,6 +6070,10 @@ export interface SaddleAnswer {
   request: SaddleRequest;
   result: SaddleResult;
   /**
+   * crowns to dress before the saddle, which is chosen for level frets; empty: none
+   */
+  frets_first: string;
+  /**
    * what no record says and was taken for granted
    *
    * @minItems 0
@@ -6423,6 +6427,10 @@ export interface SeasonAnswer {
   year: YearResult;
   limits: ActionLimits;
   least_clean: LeastCleanAction;
+  /**
+   * crowns to dress before the saddle, which is chosen for level frets; empty: none
+   */
+  frets_first: string;
   /**
    * what no record says and was taken for granted
    *

@@ -1,10 +1,11 @@
-#include "strings/rod_turn.h"
+#include "strings/relief_change.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "strings/bowed_neck.h"
+#include "published.h"
+#include "strings/string_tables.h"
 
 namespace tailblock {
 namespace {
@@ -20,7 +21,7 @@ const StringAction usual{.action12_bass = mm(2.3), .action12_treble = mm(1.8)};
 
 /// The tangent at the body joint held.
 HeldSetUp turned(const HeldSetUp& before, Length change) {
-  return with_rod_turned(before, change, in_mm(relief_effect(before.neck, mm(1)).at_held_joint));
+  return with_relief_changed(before, change, in_mm(relief_effect(before.neck, mm(1)).at_held_joint));
 }
 
 /// Action at fret 12 gained by turning the rod, in mm.
@@ -32,7 +33,7 @@ double gained_at_12(int joint, Length change) {
 
 // Source: the same bow laid out from the body's side, relief_effect (checked against the second design study's H06,
 // H07).
-TEST(RodTurn, moves_fret_12_as_the_held_joint_says) {
+TEST(ReliefChange, moves_fret_12_as_the_held_joint_says) {
   for (const int joint : {12, 13, 14}) {
     for (const double change : {-0.15, 0.1, 0.3}) {
       EXPECT_NEAR(gained_at_12(joint, mm(change)), in_mm(relief_effect(measured_neck(joint), mm(change)).at_held_joint),
@@ -43,7 +44,7 @@ TEST(RodTurn, moves_fret_12_as_the_held_joint_says) {
 }
 
 // Source: second design study, H07: 0.15 mm less relief takes 0.364 mm off the action (no setback).
-TEST(RodTurn, takes_off_what_the_second_study_printed) {
+TEST(ReliefChange, takes_off_what_the_second_study_printed) {
   NeckLine neck = measured_neck(14);
   neck.setback_bass = neck.setback_treble = {};
   const HeldSetUp after = turned(held_set_up(neck, usual), mm(-0.15));
@@ -51,7 +52,7 @@ TEST(RodTurn, takes_off_what_the_second_study_printed) {
 }
 
 /// Whatever lies on the body keeps its distance from the rest of the body.
-TEST(RodTurn, leaves_frets_on_the_body_and_the_saddle_to_each_other) {
+TEST(ReliefChange, leaves_frets_on_the_body_and_the_saddle_to_each_other) {
   const HeldSetUp before = held_set_up(measured_neck(14), usual);
   const HeldSetUp after = turned(before, mm(0.25));
   const auto over_line_from_joint_to_saddle = [](const HeldSetUp& set_up, int fret) {
@@ -69,7 +70,7 @@ TEST(RodTurn, leaves_frets_on_the_body_and_the_saddle_to_each_other) {
 }
 
 /// The nut rides on the neck: the bow carried on past fret 1 passes under it at the same distance.
-TEST(RodTurn, carries_the_nut_on_the_bow) {
+TEST(ReliefChange, carries_the_nut_on_the_bow) {
   const HeldSetUp before = held_set_up(measured_neck(14), usual);
   const HeldSetUp after = turned(before, mm(0.25));
   const auto bow_at_nut = [](const NeckLine& neck) {
@@ -81,19 +82,21 @@ TEST(RodTurn, carries_the_nut_on_the_bow) {
               in_mm(*before.neck.nut_over_frets_bass) - bow_at_nut(before.neck), 1e-12);
 }
 
-// Source: bowed_to, which says where action and nut go, of whatever figure a neck has shown.
-TEST(RodTurn, moves_strings_as_a_neck_of_its_own_figure_bows) {
+// Source: the figure is by its meaning mm at fret 12 for a mm of relief, and the nut rides on the bow.
+TEST(ReliefChange, moves_strings_by_the_figure_a_neck_has_shown) {
+  const NeckLine neck = measured_neck(14);
+  const HeldSetUp before = held_set_up(neck, usual);
+  const double x1 = in_mm(fret_from_nut(mm(645), 1)), xj = in_mm(fret_from_nut(mm(645), 14));
   for (const double figure : {1.6, 2.4, 3.1}) {
-    const NeckLine neck = measured_neck(14);
-    const BowedNeck bowed = bowed_to(neck, usual, neck.relief + mm(0.12), figure);
-    const HeldSetUp after = with_rod_turned(held_set_up(neck, usual), mm(0.12), figure);
-    EXPECT_NEAR(in_mm(outer_heights(after.neck, after.action).action12_bass - *bowed.action.action12_bass), 0, 1e-9)
+    const HeldSetUp after = with_relief_changed(before, mm(0.12), figure);
+    EXPECT_NEAR(in_mm(outer_heights(after.neck, after.action).action12_bass), 2.3 + 0.12 * figure, 1e-9) << figure;
+    EXPECT_NEAR(in_mm(*after.neck.nut_over_frets_bass - *before.neck.nut_over_frets_bass),
+                0.12 * 4 * x1 * xj / ((xj - x1) * (xj - x1)), 1e-9)
         << figure;
-    EXPECT_NEAR(in_mm(*after.neck.nut_over_frets_bass - *bowed.neck.nut_over_frets_bass), 0, 1e-9) << figure;
   }
 }
 
-TEST(RodTurn, by_the_held_joint_turns_the_body_by_the_parabolas_own_tangent) {
+TEST(ReliefChange, by_the_held_joint_turns_the_body_by_the_parabolas_own_tangent) {
   const HeldSetUp before = held_set_up(measured_neck(14), usual);
   const HeldSetUp after = turned(before, mm(0.25));
   const Length run = fret_from_nut(mm(645), 14) - fret_from_nut(mm(645), 1);
@@ -101,12 +104,29 @@ TEST(RodTurn, by_the_held_joint_turns_the_body_by_the_parabolas_own_tangent) {
               4 * 0.25 / in_mm(run) * in_mm(fret_from_nut(mm(645), 20) - fret_from_nut(mm(645), 14)), 1e-9);
 }
 
-TEST(RodTurn, turned_back_is_as_it_was) {
+TEST(ReliefChange, turned_back_is_as_it_was) {
   const HeldSetUp before = held_set_up(measured_neck(14), usual);
   const HeldSetUp after = turned(turned(before, mm(0.2)), mm(-0.2));
   EXPECT_NEAR(in_mm(*after.action.saddle_over_frets_bass - *before.action.saddle_over_frets_bass), 0, 1e-12);
   EXPECT_NEAR(in_mm(*after.neck.nut_over_frets_treble - *before.neck.nut_over_frets_treble), 0, 1e-12);
   for (const double departure : after.neck.crown_departures_mm) EXPECT_NEAR(departure, 0, 1e-12);
+}
+
+TEST(ReliefChange, the_least_clean_action_at_its_own_relief_is_the_least_clean_action) {
+  ClearanceRequest request{.neck = measured_neck(14),
+                           .action = {.action12_bass = mm(2.2), .action12_treble = mm(1.7)},
+                           .strings = {},
+                           .attack = {.amplitude_bass = mm(0.8), .amplitude_treble = mm(0.64)}};
+  const auto sets = string_sets(testing::repository_file("data/string_sets.csv"));
+  const auto standard = tunings(testing::repository_file("data/tunings.csv"));
+  request.strings = tuned(sets.front(), standard.front());
+  const UnitEnvelopes envelopes = unit_envelopes(envelope_request(request));
+  const std::vector<Length> reliefs{mm(0.1), mm(0.2), mm(0.3)};
+  const auto clean = least_clean_by_relief(request, envelopes, reliefs);
+  const OuterHeights own = least_clean_action(request, envelopes).outer;
+  EXPECT_NEAR(in_mm(clean[1].outer.action12_bass), in_mm(own.action12_bass), 1e-9);
+  EXPECT_NEAR(in_mm(clean[1].outer.action12_treble), in_mm(own.action12_treble), 1e-9);
+  EXPECT_GT(clean[0].outer.action12_bass, clean[1].outer.action12_bass) << "a straighter neck needs more height";
 }
 
 }  // namespace

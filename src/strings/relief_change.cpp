@@ -1,4 +1,4 @@
-#include "strings/rod_turn.h"
+#include "strings/relief_change.h"
 
 namespace tailblock {
 
@@ -9,7 +9,7 @@ HeldSetUp held_set_up(const NeckLine& neck, const StringAction& action) {
                      .saddle_over_frets_treble = now.saddle_over_frets_treble}};
 }
 
-HeldSetUp with_rod_turned(const HeldSetUp& before, Length relief_change, double action12_per_relief) {
+HeldSetUp with_relief_changed(const HeldSetUp& before, Length relief_change, double action12_per_relief) {
   HeldSetUp after = before;
   NeckLine& neck = after.neck;
   const auto from_nut = [&](int fret) { return fret_from_nut(neck.scale_length, fret); };
@@ -32,6 +32,21 @@ HeldSetUp with_rod_turned(const HeldSetUp& before, Length relief_change, double 
     neck.crown_departures_mm[static_cast<std::size_t>(fret - 1)] += in_mm(turn * (from_nut(fret) - xj));
   }
   return after;
+}
+
+std::vector<CleanAtRelief> least_clean_by_relief(const ClearanceRequest& request, const UnitEnvelopes& envelopes,
+                                                 std::span<const Length> reliefs) {
+  const HeldSetUp measured = held_set_up(request.neck, request.action);
+  const double figure = in_mm(relief_effect(request.neck, mm(1)).at_held_joint);
+  std::vector<CleanAtRelief> clean;
+  ClearanceRequest changed = request;
+  for (const Length relief : reliefs) {
+    const HeldSetUp there = with_relief_changed(measured, relief - measured.neck.relief, figure);
+    changed.neck = there.neck;
+    changed.action = there.action;
+    clean.push_back({.relief = relief, .outer = least_clean_action(changed, envelopes).outer});
+  }
+  return clean;
 }
 
 }  // namespace tailblock

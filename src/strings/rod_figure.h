@@ -3,7 +3,6 @@
 #include <span>
 #include <vector>
 
-#include "strings/clearance.h"
 #include "strings/string_line.h"
 
 namespace tailblock {
@@ -29,27 +28,5 @@ struct RodTurn {
 /// g of relief_effect at the held joint; s from what bends at other places than evenly would give. Turns under 0.03 mm
 /// of relief say nothing and are passed over. Source: derived here (docs/models/string-line.md).
 [[nodiscard]] RodFigure rod_figure(const NeckLine& neck, double prior_sd, std::span<const RodTurn> turns);
-
-/// The same strings after the neck has bowed to another relief: tangent at the body joint held, the saddle stays with
-/// the body, the nut is carried.
-///
-///     da12 = figure dR,   nut over the fret plane rises by 4 dR x_1 x_j/(x_j - x_1)^2
-///
-/// Source: derived here (docs/models/string-line.md).
-struct BowedNeck {
-  NeckLine neck;  ///< its nut held where it now is
-  StringAction action;
-};
-[[nodiscard]] BowedNeck bowed_to(const NeckLine& neck, const StringAction& action, Length relief,
-                                 double action12_per_relief);
-
-/// The least clean action with each of these reliefs, nut carried.
-struct CleanAtRelief {
-  Length relief;
-  OuterHeights outer;
-};
-[[nodiscard]] std::vector<CleanAtRelief> least_clean_by_relief(const ClearanceRequest& request,
-                                                               const UnitEnvelopes& envelopes,
-                                                               std::span<const Length> reliefs);
 
 }  // namespace tailblock

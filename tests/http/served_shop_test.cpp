@@ -1,4 +1,4 @@
-// Ordinary pages while contact runs: the real server on the loopback address, asked from several threads.
+// What is sent, and how soon, while contact runs: the real server on the loopback address, asked from several threads.
 #include <gtest/gtest.h>
 #include <httplib.h>
 
@@ -62,8 +62,9 @@ class ServedShop : public testing::Test {
   bool made_ = fs::create_directory(folder_);
   Program program_;
   Book book_{folder_ / "shop.tailblock", program_.trade()};
-  Shop shop_{book_,           program_.trade(),     program_.tables(),
-             program_.models(), program_.envelopes(), [] { return Date(2026y / February / 10); }};
+  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), [] {
+               return Date(2026y / February / 10);
+             }};
   std::atomic<bool> stop_ = false;
   std::thread serving_;
 };
@@ -100,6 +101,27 @@ TEST_F(ServedShop, answers_ordinary_questions_while_contact_runs) {
               quiet_ms, busy_ms, while_asked, sent_away.load());
   // 20 ms is the limit of the design; on a machine that is busy with something else too, what it was without contact.
   EXPECT_LT(busy_ms, std::max(20.0, 5 * quiet_ms));
+}
+
+TEST_F(ServedShop, sends_answers_as_they_are_and_pages_as_the_build_packed_them) {
+  httplib::Client client(address_);
+  client.set_decompress(false);
+  for (const auto accepted : {"gzip, deflate, br", "identity"}) {
+    const httplib::Headers headers = {{"Accept-Encoding", accepted}};
+    const auto answer = client.Get("/api/tables", headers);
+    ASSERT_TRUE(answer);
+    EXPECT_FALSE(answer->has_header("Content-Encoding")) << accepted;
+    EXPECT_TRUE(Json::accept(answer->body));
+  }
+  const auto packed = client.Get("/", {{"Accept-Encoding", "gzip, deflate, br"}});
+  const auto plain = client.Get("/", {{"Accept-Encoding", "identity"}});
+  ASSERT_TRUE(packed && plain);
+  if (plain->status == 503) GTEST_SKIP() << "the pages are not built";
+  EXPECT_EQ(packed->get_header_value("Content-Encoding"), "gzip");
+  EXPECT_EQ(packed->body.substr(0, 2), "\x1f\x8b");  // RFC 1952
+  EXPECT_FALSE(plain->has_header("Content-Encoding"));
+  EXPECT_TRUE(plain->body.starts_with("<!doctype html>"));
+  EXPECT_NE(packed->get_header_value("ETag"), plain->get_header_value("ETag"));
 }
 
 TEST_F(ServedShop, tells_a_page_that_it_has_asked_something_newer) {

@@ -1,0 +1,49 @@
+#include "http/page_file.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "http/embedded_files.h"
+
+namespace tailblock {
+namespace {
+
+std::string content_type(std::string_view path) {
+  constexpr std::pair<std::string_view, std::string_view> types[] = {{".html", "text/html; charset=utf-8"},
+                                                                     {".js", "text/javascript"},
+                                                                     {".css", "text/css"},
+                                                                     {".svg", "image/svg+xml"},
+                                                                     {".woff2", "font/woff2"},
+                                                                     {".png", "image/png"},
+                                                                     {".json", "application/json"},
+                                                                     {".webmanifest", "application/manifest+json"}};
+  for (const auto& [ending, type] : types) {
+    if (path.ends_with(ending)) return std::string(type);
+  }
+  return "application/octet-stream";
+}
+
+const EmbeddedFile* embedded_page(std::string_view path) {
+  const auto files = embedded_files();
+  const auto found = std::ranges::find_if(
+      files, [&](const EmbeddedFile& file) { return file.path.starts_with("web/") && file.path.substr(3) == path; });
+  return found == files.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::optional<PageFile> page_file(std::string_view path, bool takes_gzip) {
+  constexpr std::string_view first_page = "/index.html";
+  const EmbeddedFile* plain = embedded_page(path);
+  if (!plain) plain = embedded_page(path = first_page);
+  if (!plain) return std::nullopt;
+  const EmbeddedFile* packed = takes_gzip ? embedded_page(std::string(path) + ".gz") : nullptr;
+  const EmbeddedFile& sent = packed ? *packed : *plain;
+  return PageFile{.content = sent.content,
+                  .content_type = content_type(path),
+                  .entity_tag = "\"" + std::string(sent.content_hash) + "\"",
+                  .is_compressed = packed != nullptr,
+                  .is_asset = path != first_page};
+}
+
+}  // namespace tailblock
