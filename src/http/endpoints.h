@@ -17,6 +17,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
 /// Findings on the instrument's drawing, and photos.
 [[nodiscard]] std::vector<Endpoint> survey_endpoints(const Shop& shop);
+/// The top of an instrument in the book.
+[[nodiscard]] std::vector<Endpoint> top_endpoints(const Shop& shop);
 /// The shop itself and the tables its forms offer.
 [[nodiscard]] std::vector<Endpoint> shop_endpoints(const Shop& shop);
 /// Every model by name, its schemas, and the API document.

@@ -21,6 +21,6 @@ Program::Program()
                            .interventions = built_in_text("data/interventions.csv"),
                            .finding_measures = built_in_text("data/finding_measures.csv")},
                           tables_.finding_kinds)),
-      models_(tables_, envelopes_) {}
+      models_(tables_, envelopes_, plates_) {}
 
 }  // namespace tailblock

@@ -7,6 +7,7 @@
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/model_table.h"
+#include "models/plate_memo.h"
 
 namespace tailblock {
 
@@ -18,6 +19,7 @@ struct Shop {
   const DataTables& tables;   ///< what the models read
   const ModelTable& models;
   EnvelopeMemo& envelopes;
+  PlateMemo& plates;
   std::function<Date()> today;
 };
 

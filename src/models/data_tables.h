@@ -14,7 +14,10 @@
 #include "repair/finding_kinds.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
+#include "season/crack_figures.h"
+#include "season/crack_risk.h"
 #include "season/season_prior.h"
+#include "season/top_movement.h"
 #include "setup/fret_limits.h"
 #include "setup/neck_angle.h"
 #include "setup/player.h"
@@ -31,6 +34,8 @@ struct DataTables {
   SpeciesTable species;
   BodyDesignTable designs;
   SeasonPrior season_prior;
+  TopMovements top_movements;
+  CrackFigures crack_figures;
   SaddleLimits saddle_limits;
   FretLimits fret_limits;
   PlayerDefaults players;
@@ -50,8 +55,11 @@ struct DataTables {
   DrawingTables drawing;
   std::vector<FindingKind> finding_kinds;
 
-  [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+  [[nodiscard]] SeasonTables season() const {
+    return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};
+  }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
+  [[nodiscard]] CrackTables cracks() const { return {plate(), &season_prior, &crack_figures}; }
 };
 
 /// Gives the text of a file by its path in the repository: `data/species.csv`.

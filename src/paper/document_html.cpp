@@ -1,7 +1,7 @@
 #include "paper/document_html.h"
 
 #include "paper/document_text.h"
-#include "season/words.h"
+#include "paper/picture_svg.h"
 
 namespace tailblock {
 namespace {
