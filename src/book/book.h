@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/records.h"
 #include "book/trade_tables.h"
 
@@ -67,6 +68,16 @@ class Book {
   RecordId add(const SaddleDecision& decision);
   /// All of one visit's readings in one go. A reading that supersedes another marks it superseded.
   std::vector<RecordId> add(const std::vector<Reading>& readings);
+  /// A finding of a visit. One that supersedes another is of the same visit.
+  RecordId add(const Finding& finding);
+  /// What a visit says of a finding of an earlier visit to the same instrument: once a visit, later words supersede it.
+  RecordId add(const FindingChange& change);
+  /// A picture and its thumbnail, upright JPEG both: a picture that is in the book already keeps its number.
+  struct PhotoToKeep {
+    std::string whole, thumbnail;
+    int width_px = 0, height_px = 0;
+  };
+  KeptPhoto keep_photo(const PhotoToKeep& photo);
   /// Logged days of a home; a day already there is replaced only by the same call's caller's wish.
   struct LogKept {
     int added = 0;
@@ -87,6 +98,11 @@ class Book {
   [[nodiscard]] InstrumentStory story(RecordId instrument) const;
   [[nodiscard]] VisitStory visit_story(RecordId visit) const;
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
+
+  [[nodiscard]] Survey survey(RecordId visit) const;
+  [[nodiscard]] KeptPhoto photo(RecordId id) const;
+  enum class PhotoSize { whole, thumbnail };
+  [[nodiscard]] std::string photo_bytes(RecordId id, PhotoSize size) const;
 
   /// A consistent copy while the book is in use.
   void back_up_to(const std::filesystem::path& file) const;

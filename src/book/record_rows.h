@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/records.h"
 #include "book/session.h"
 #include "quantity/fields.h"
@@ -28,6 +29,12 @@ template <>
 inline constexpr std::string_view table_of<Intervention> = "interventions";
 template <>
 inline constexpr std::string_view table_of<SaddleDecision> = "saddle_decisions";
+template <>
+inline constexpr std::string_view table_of<Finding> = "findings";
+template <>
+inline constexpr std::string_view table_of<FindingChange> = "finding_changes";
+template <>
+inline constexpr std::string_view table_of<KeptPhoto> = "photos";
 
 /// How a record lies in its table: one column a field, named as its describe() names it, lengths in millimetres, dates
 /// as ISO text, choices by name, flags as 0 and 1. A nested struct's fields lie beside the others; a list is rows of
