@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "book/job_records.h"
 #include "book/records.h"
 #include "book/trade_tables.h"
 
@@ -67,6 +68,20 @@ class Book {
   RecordId add(const SaddleDecision& decision);
   /// All of one visit's readings in one go. A reading that supersedes another marks it superseded.
   std::vector<RecordId> add(const std::vector<Reading>& readings);
+  RecordId keep(const Job& job);
+  RecordId keep(const MaterialLot& lot);
+  RecordId add(const JobAnswer& answer);
+  RecordId add(const JobAmount& amount);
+  RecordId add(const JobOffer& offer);
+  /// The owner's word on the newest offer of its job, or on an operation.
+  RecordId add(const OwnerWord& word);
+  RecordId add(const GateRecord& gate);
+  RecordId add(const PromiseRecord& promise);
+  /// Once a visit; hands must have let go of the instrument.
+  RecordId add(const Handover& handover);
+  /// Hands take up an operation. A person is at one thing at a time: what they were at is refused by name.
+  RecordId begin_work(const WorkSpell& spell);
+  void end_work(RecordId spell, const WorkEnd& end);
   /// Logged days of a home; a day already there is replaced only by the same call's caller's wish.
   struct LogKept {
     int added = 0;
@@ -86,6 +101,14 @@ class Book {
   [[nodiscard]] InstrumentPage instruments(const InstrumentQuery& query) const;
   [[nodiscard]] InstrumentStory story(RecordId instrument) const;
   [[nodiscard]] VisitStory visit_story(RecordId visit) const;
+  [[nodiscard]] VisitWork visit_work(RecordId visit) const;
+  [[nodiscard]] JobStory job_story(RecordId job) const;
+  /// Of every visit that has jobs and is not handed over, by the visit's day.
+  [[nodiscard]] std::vector<VisitWork> work_in_the_shop() const;
+  [[nodiscard]] std::vector<MaterialLot> material_lots() const;
+  /// Every stretch of work that is over, oldest first: what durations are learnt from.
+  [[nodiscard]] std::vector<WorkSpell> work_done() const;
+
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
 
   /// A consistent copy while the book is in use.

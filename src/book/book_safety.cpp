@@ -93,6 +93,16 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<Visit>(session, troubles);
   add_unreadable<Intervention>(session, troubles);
   add_unreadable<SaddleDecision>(session, troubles);
+  add_unreadable<Job>(session, troubles);
+  add_unreadable<JobAnswer>(session, troubles);
+  add_unreadable<JobAmount>(session, troubles);
+  add_unreadable<JobOffer>(session, troubles);
+  add_unreadable<OwnerWord>(session, troubles);
+  add_unreadable<WorkSpell>(session, troubles);
+  add_unreadable<MaterialLot>(session, troubles);
+  add_unreadable<GateRecord>(session, troubles);
+  add_unreadable<PromiseRecord>(session, troubles);
+  add_unreadable<Handover>(session, troubles);
 }
 
 }  // namespace

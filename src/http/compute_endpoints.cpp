@@ -23,12 +23,12 @@ void describe(FieldVisitor& visit, ModelList& answer) {
 }
 
 Endpoint listing_models(const ModelTable& models) {
-  return {"GET", "/api/compute", "Every computation by name", {}, "", schema_of_result<ModelList>(),
-          [&models](const Ask&) {
-            ModelList answer;
-            for (const Model& model : models.models()) answer.models.push_back({model.name, model.summary});
-            return json_answer(answer);
-          }};
+  return {
+      "GET", "/api/compute", "Every computation by name", {}, "", schema_of_result<ModelList>(), [&models](const Ask&) {
+        ModelList answer;
+        for (const Model& model : models.models()) answer.models.push_back({model.name, model.summary});
+        return json_answer(answer);
+      }};
 }
 
 /// Models that run the string through time: tens of milliseconds a string and more.
@@ -46,7 +46,12 @@ Endpoint computing(const Model& model) {
 }
 
 Endpoint showing_schemas(const Model& model) {
-  return {"GET", "/api/schemas/" + model.name, "JSON Schemas of " + model.name + ", and a valid request", {}, "", "",
+  return {"GET",
+          "/api/schemas/" + model.name,
+          "JSON Schemas of " + model.name + ", and a valid request",
+          {},
+          "",
+          "",
           [&model](const Ask&) {
             return Answer{.status = 200,
                           .body = "{\"request\":" + model.request_schema() + ",\"result\":" + model.result_schema() +
@@ -67,8 +72,8 @@ std::vector<Endpoint> compute_endpoints(const Shop& shop) {
 
 std::vector<Endpoint> all_endpoints(const Shop& shop) {
   std::vector<Endpoint> endpoints = shop_endpoints(shop);
-  for (auto* group : {&record_endpoints, &air_endpoints, &question_endpoints, &fret_endpoints, &compute_endpoints,
-                      &sound_endpoints}) {
+  for (auto* group : {&record_endpoints, &air_endpoints, &question_endpoints, &fret_endpoints, &work_endpoints,
+                      &compute_endpoints, &sound_endpoints}) {
     for (Endpoint& endpoint : group(shop)) endpoints.push_back(std::move(endpoint));
   }
   const auto document = std::make_shared<const std::string>(open_api(endpoints));
