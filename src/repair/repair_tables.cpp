@@ -1,0 +1,39 @@
+#include "repair/repair_tables.h"
+
+namespace tailblock {
+
+RepairTables repair_tables(const std::function<std::string_view(std::string_view path)>& text) {
+  RepairTables tables;
+  tables.figures = repair_figures(text("data/repair_figures.csv"));
+  tables.readings = known_readings({.measures = text("data/measures.csv"),
+                                    .finding_measures = text("data/finding_measures.csv"),
+                                    .model_figures = text("data/model_figures.csv"),
+                                    .gauges = text("data/gauges.csv")});
+  tables.findings = kinds_of_finding(text("data/finding_kinds.csv"), tables.readings);
+  tables.materials.hazards =
+      hazards({.hazards = text("data/hazards.csv"), .exposure_limits = text("data/exposure_limits.csv")});
+  tables.materials.adhesives = adhesive_classes(text("data/adhesives.csv"), tables.materials.hazards);
+  tables.materials.finishes = finish_classes(text("data/finishes.csv"), tables.materials.hazards);
+  tables.materials.stations = shop_stations(text("data/shop_stations.csv"));
+  tables.listed = listed_materials(text("data/listed_materials.csv"));
+  tables.operations = operation_kinds(text("data/operations.csv"), tables.materials);
+  tables.procedures = repair_procedures({.procedures = text("data/procedures.csv"),
+                                         .steps = text("data/procedure_steps.csv"),
+                                         .decisions = text("data/procedure_decisions.csv")},
+                                        {tables.operations, tables.readings, tables.findings});
+  tables.diagnosis = diagnosis_tables({.symptoms = text("data/symptoms.csv"),
+                                       .causes = text("data/causes.csv"),
+                                       .evidence = text("data/cause_evidence.csv"),
+                                       .facts = text("data/diagnosis_facts.csv")},
+                                      {tables.operations, tables.readings, tables.findings, tables.procedures});
+  return tables;
+}
+
+const RepairProcedure& RepairTables::procedure(std::string_view id) const {
+  if (const RepairProcedure* found = row_of_id(procedures, id)) return *found;
+  std::string known;
+  for (const RepairProcedure& one : procedures) known += (known.empty() ? "" : ", ") + one.id;
+  throw Refused("procedure: \"" + std::string(id) + "\" is none of " + known);
+}
+
+}  // namespace tailblock
