@@ -77,6 +77,9 @@ class Book {
   RecordId add(const OwnerWord& word);
   RecordId add(const GateRecord& gate);
   RecordId add(const PromiseRecord& promise);
+  RecordId add(const BenchWish& wish);
+  RecordId add(const Pin& pin);
+  RecordId add(const ShopAir& air);
   /// Once a visit; hands must have let go of the instrument.
   RecordId add(const Handover& handover);
   /// Hands take up an operation. A person is at one thing at a time: what they were at is refused by name.
@@ -106,6 +109,8 @@ class Book {
   /// Of every visit that has jobs and is not handed over, by the visit's day.
   [[nodiscard]] std::vector<VisitWork> work_in_the_shop() const;
   [[nodiscard]] std::vector<MaterialLot> material_lots() const;
+  /// The shop's air from `first` on, oldest first.
+  [[nodiscard]] std::vector<ShopAir> shop_air(Date first) const;
   /// Every stretch of work that is over, oldest first: what durations are learnt from.
   [[nodiscard]] std::vector<WorkSpell> work_done() const;
 

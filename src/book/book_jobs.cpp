@@ -78,17 +78,19 @@ std::vector<Record> at_visit(Session& session, RecordId visit) {
   return select_records<Record>(session, from, {cell(visit)});
 }
 
-VisitWork work_of(Session& session, Visit visit) {
-  VisitWork work{.visit = std::move(visit),
+VisitWork work_of(Session& session, const Visit& visit) {
+  VisitWork work{.visit = visit,
                  .jobs = {},
                  .overrides = at_visit<GateRecord>(session, visit.id),
                  .promises = at_visit<PromiseRecord>(session, visit.id),
+                 .wishes = at_visit<BenchWish>(session, visit.id),
                  .handovers = at_visit<Handover>(session, visit.id)};
   auto answers = by_job<JobAnswer>(session, work.visit.id);
   auto amounts = by_job<JobAmount>(session, work.visit.id);
   auto offers = by_job<JobOffer>(session, work.visit.id);
   auto words = by_job<OwnerWord>(session, work.visit.id);
   auto spells = by_job<WorkSpell>(session, work.visit.id);
+  auto pins = by_job<Pin>(session, work.visit.id);
   for (Job& job : at_visit<Job>(session, work.visit.id)) {
     const RecordId id = job.id;
     work.jobs.push_back({.job = std::move(job),
@@ -96,7 +98,8 @@ VisitWork work_of(Session& session, Visit visit) {
                          .amounts = std::move(amounts[id]),
                          .offers = std::move(offers[id]),
                          .words = std::move(words[id]),
-                         .spells = std::move(spells[id])});
+                         .spells = std::move(spells[id]),
+                         .pins = std::move(pins[id])});
   }
   return work;
 }
@@ -171,6 +174,25 @@ RecordId Book::add(const PromiseRecord& promise) {
   });
 }
 
+RecordId Book::add(const BenchWish& wish) {
+  require_valid(wish);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", wish.visit_id);
+    return insert_record(session, wish);
+  });
+}
+
+RecordId Book::add(const Pin& pin) {
+  require_valid(pin);
+  require_text("operation", pin.operation);
+  return store_->change([&](Session& session) { return add_to_job(session, pin); });
+}
+
+RecordId Book::add(const ShopAir& air) {
+  require_valid(air);
+  return store_->change([&](Session& session) { return insert_record(session, air); });
+}
+
 RecordId Book::add(const Handover& handover) {
   require_valid(handover);
   return store_->change([&](Session& session) {
@@ -229,11 +251,11 @@ JobStory Book::job_story(RecordId id) const {
 std::vector<VisitWork> Book::work_in_the_shop() const {
   return store_->look([&](Session& session) {
     std::vector<VisitWork> all;
-    for (Visit& visit : select_records<Visit>(
+    for (const Visit& visit : select_records<Visit>(
              session,
              "visits AS record WHERE record.id IN (SELECT visit_id FROM jobs) "
              "AND record.id NOT IN (SELECT visit_id FROM handovers) ORDER BY record.date, record.id")) {
-      all.push_back(work_of(session, std::move(visit)));
+      all.push_back(work_of(session, visit));
     }
     return all;
   });
@@ -243,6 +265,14 @@ std::vector<MaterialLot> Book::material_lots() const {
   return store_->look([&](Session& session) {
     return select_records<MaterialLot>(session,
                                        "material_lots AS record ORDER BY record.opened_on DESC, record.id DESC");
+  });
+}
+
+std::vector<ShopAir> Book::shop_air(Date first) const {
+  return store_->look([&](Session& session) {
+    return select_records<ShopAir>(
+        session, "shop_air AS record WHERE record.day >= :first ORDER BY record.day, record.minute, record.id",
+        {cell(first)});
   });
 }
 

@@ -102,6 +102,9 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<MaterialLot>(session, troubles);
   add_unreadable<GateRecord>(session, troubles);
   add_unreadable<PromiseRecord>(session, troubles);
+  add_unreadable<BenchWish>(session, troubles);
+  add_unreadable<Pin>(session, troubles);
+  add_unreadable<ShopAir>(session, troubles);
   add_unreadable<Handover>(session, troubles);
 }
 

@@ -138,6 +138,33 @@ void describe(FieldVisitor& visit, PromiseRecord& promise) {
   visit.date({"said_on", "the day it was said"}, promise.said_on);
 }
 
+void describe(FieldVisitor& visit, BenchWish& wish) {
+  record_id(visit, wish.id);
+  at_visit(visit, wish.visit_id);
+  maybe_date(visit, {"due_on", "wanted by the end of that day"}, wish.due_on);
+  visit.number({"weight", "how much its lateness counts against others", free_to_leave_out}, wish.weight, {0, 100, ""});
+  maybe_date(visit, {"waits_until", "a part or the owner is waited for: no work before that day"}, wish.waits_until);
+  note(visit, wish.note);
+}
+
+void describe(FieldVisitor& visit, Pin& pin) {
+  record_id(visit, pin.id);
+  of_job(visit, pin.job_id);
+  visit.text({"operation", "an id in data/operations.csv"}, pin.operation, id_bytes);
+  visit.integer({"which", "of the times that the job does this operation", free_to_leave_out}, pin.which, {1, 100, ""});
+  maybe_date(visit, {"day", "it starts on that day; absent: let go again"}, pin.day);
+  visit.integer({"minute", "since midnight", free_to_leave_out}, pin.minute, minutes_of_day);
+}
+
+void describe(FieldVisitor& visit, ShopAir& air) {
+  record_id(visit, air.id);
+  visit.date({"day", "the day"}, air.day);
+  visit.integer({"minute", "since midnight", free_to_leave_out}, air.minute, minutes_of_day);
+  visit.number({"temperature_c", "in the shop"}, air.temperature_c, {-20, 50, "C"});
+  visit.number({"relative_humidity", "in the shop, 0..1"}, air.relative_humidity, {0, 1, ""});
+  visit.flag({"forecast", "expected, not read", free_to_leave_out}, air.forecast);
+}
+
 void describe(FieldVisitor& visit, Handover& handover) {
   record_id(visit, handover.id);
   at_visit(visit, handover.visit_id);
@@ -152,6 +179,7 @@ void describe(FieldVisitor& visit, JobStory& story) {
   list(visit, {"offers", "made to the owner, oldest first"}, story.offers, any_count);
   list(visit, {"words", "of the owner, oldest first"}, story.words, any_count);
   list(visit, {"spells", "of hands-on work, oldest first"}, story.spells, any_count);
+  list(visit, {"pins", "of its operations, oldest first"}, story.pins, any_count);
 }
 
 void describe(FieldVisitor& visit, VisitWork& work) {
@@ -159,6 +187,7 @@ void describe(FieldVisitor& visit, VisitWork& work) {
   list(visit, {"jobs", "repairs chosen at it"}, work.jobs, any_count);
   list(visit, {"overrides", "of the humidity gate"}, work.overrides, any_count);
   list(visit, {"promises", "oldest first"}, work.promises, any_count);
+  list(visit, {"wishes", "when it is wanted, oldest first"}, work.wishes, any_count);
   list(visit, {"handovers", "once it went home"}, work.handovers, any_count);
 }
 

@@ -132,6 +132,40 @@ struct PromiseRecord {
 };
 void describe(FieldVisitor&, PromiseRecord&);
 
+/// When a visit's instrument is wanted, how much its lateness counts, and what keeps it from being worked on. The
+/// latest stands.
+struct BenchWish {
+  RecordId id = 0;
+  RecordId visit_id = 0;
+  std::optional<Date> due_on{};
+  double weight = 1;
+  std::optional<Date> waits_until{};  ///< for a part, or for the owner: no work before that day
+  std::string note{};
+};
+void describe(FieldVisitor&, BenchWish&);
+
+/// An operation fixed to a moment. The latest stands.
+struct Pin {
+  RecordId id = 0;
+  RecordId job_id = 0;
+  std::string operation{};
+  int which = 1;              ///< of the times that the job does this operation
+  std::optional<Date> day{};  ///< absent: let go again
+  int minute = 0;
+};
+void describe(FieldVisitor&, Pin&);
+
+/// The shop's air: read, or forecast for a day to come. Of a day's forecasts the latest stands.
+struct ShopAir {
+  RecordId id = 0;
+  Date day{};
+  int minute = 12 * 60;
+  double temperature_c = 20;
+  double relative_humidity = 0.45;
+  bool forecast = false;
+};
+void describe(FieldVisitor&, ShopAir&);
+
 /// The instrument went home.
 struct Handover {
   RecordId id = 0;
@@ -149,6 +183,7 @@ struct JobStory {
   std::vector<JobOffer> offers{};
   std::vector<OwnerWord> words{};
   std::vector<WorkSpell> spells{};
+  std::vector<Pin> pins{};
 };
 void describe(FieldVisitor&, JobStory&);
 
@@ -158,6 +193,7 @@ struct VisitWork {
   std::vector<JobStory> jobs{};
   std::vector<GateRecord> overrides{};
   std::vector<PromiseRecord> promises{};
+  std::vector<BenchWish> wishes{};
   std::vector<Handover> handovers{};
 };
 void describe(FieldVisitor&, VisitWork&);

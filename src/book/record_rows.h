@@ -49,6 +49,12 @@ inline constexpr std::string_view table_of<GateRecord> = "gate_overrides";
 template <>
 inline constexpr std::string_view table_of<PromiseRecord> = "promises";
 template <>
+inline constexpr std::string_view table_of<BenchWish> = "bench_wishes";
+template <>
+inline constexpr std::string_view table_of<Pin> = "pins";
+template <>
+inline constexpr std::string_view table_of<ShopAir> = "shop_air";
+template <>
 inline constexpr std::string_view table_of<Handover> = "handovers";
 
 /// How a record lies in its table: one column a field, named as its describe() names it, lengths in millimetres, dates

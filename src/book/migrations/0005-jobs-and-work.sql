@@ -102,6 +102,37 @@ CREATE TABLE promises (
 ) STRICT;
 CREATE INDEX promises_of_visit ON promises (visit_id);
 
+CREATE TABLE bench_wishes (
+  id INTEGER PRIMARY KEY,
+  visit_id INTEGER NOT NULL REFERENCES visits (id),
+  due_on TEXT CHECK (length(due_on) = 10),
+  weight REAL NOT NULL,
+  waits_until TEXT CHECK (length(waits_until) = 10),
+  note TEXT NOT NULL
+) STRICT;
+CREATE INDEX bench_wishes_of_visit ON bench_wishes (visit_id);
+
+CREATE TABLE pins (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES jobs (id),
+  operation TEXT NOT NULL,
+  which INTEGER NOT NULL CHECK (which > 0),
+  day TEXT CHECK (length(day) = 10),
+  minute INTEGER NOT NULL CHECK (minute BETWEEN 0 AND 1439)
+) STRICT;
+CREATE INDEX pins_of_job ON pins (job_id);
+
+-- The shop's own air, read or forecast.
+CREATE TABLE shop_air (
+  id INTEGER PRIMARY KEY,
+  day TEXT NOT NULL CHECK (length(day) = 10),
+  minute INTEGER NOT NULL CHECK (minute BETWEEN 0 AND 1439),
+  temperature_c REAL NOT NULL,
+  relative_humidity REAL NOT NULL CHECK (relative_humidity BETWEEN 0 AND 1),
+  forecast INTEGER NOT NULL CHECK (forecast IN (0, 1))
+) STRICT;
+CREATE INDEX shop_air_by_day ON shop_air (day);
+
 CREATE TABLE handovers (
   id INTEGER PRIMARY KEY,
   visit_id INTEGER NOT NULL UNIQUE REFERENCES visits (id),
@@ -172,4 +203,28 @@ END;
 CREATE TRIGGER work_spells_are_never_removed BEFORE DELETE ON work_spells
 BEGIN
   SELECT RAISE(ABORT, 'stretches of work are never removed');
+END;
+CREATE TRIGGER bench_wishes_are_never_changed BEFORE UPDATE ON bench_wishes
+BEGIN
+  SELECT RAISE(ABORT, 'wishes are never changed: a later one stands');
+END;
+CREATE TRIGGER bench_wishes_are_never_removed BEFORE DELETE ON bench_wishes
+BEGIN
+  SELECT RAISE(ABORT, 'wishes are never removed');
+END;
+CREATE TRIGGER pins_are_never_changed BEFORE UPDATE ON pins
+BEGIN
+  SELECT RAISE(ABORT, 'pins are never changed: a later one stands');
+END;
+CREATE TRIGGER pins_are_never_removed BEFORE DELETE ON pins
+BEGIN
+  SELECT RAISE(ABORT, 'pins are never removed');
+END;
+CREATE TRIGGER shop_air_are_never_changed BEFORE UPDATE ON shop_air
+BEGIN
+  SELECT RAISE(ABORT, 'readings of the air are never changed: a later one stands');
+END;
+CREATE TRIGGER shop_air_are_never_removed BEFORE DELETE ON shop_air
+BEGIN
+  SELECT RAISE(ABORT, 'readings of the air are never removed');
 END;
