@@ -138,14 +138,16 @@ std::string plan_name(const InstrumentStory& story, const BenchRequest& request)
 
 class Gather {
  public:
-  Gather(const Book& book, const RepairTables& repair, const Moment& now) : book_(book), repair_(repair), now_(now) {}
+  Gather(const Book& book, const RepairTables& repair, const Moment& now, RecordId with_visit)
+      : book_(book), repair_(repair), now_(now), with_visit_(with_visit) {}
 
   void take(const VisitWork& visit) {
     const InstrumentStory story = book_.story(visit.visit.instrument_id);
     std::vector<JobPlan> agreed;
     const std::vector<JobPlan> jobs = job_plans(visit, story, repair_, now_);
     for (const JobPlan& job : jobs) {
-      if (job.owner == OwnerStands::yes && !job.story.job.withdrawn) agreed.push_back(job);
+      const bool wanted = job.owner == OwnerStands::yes || visit.visit.id == with_visit_;
+      if (wanted && !job.story.job.withdrawn) agreed.push_back(job);
     }
     if (agreed.empty()) {
       question_.left_out.push_back(
@@ -230,6 +232,7 @@ class Gather {
   const Book& book_;
   const RepairTables& repair_;
   Moment now_;
+  RecordId with_visit_;
   BenchQuestion question_;
   std::map<std::string, OpenRange> sprayed_;
 };
@@ -237,10 +240,18 @@ class Gather {
 }  // namespace
 
 BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
-                             const Moment& now) {
-  Gather gather(book, repair, now);
+                             const Moment& now, RecordId with_visit) {
+  Gather gather(book, repair, now, with_visit);
   for (const VisitWork& visit : book.work_in_the_shop()) gather.take(visit);
   return gather.finish(settings);
+}
+
+std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request) {
+  std::erase_if(order, [&](const OrderEntry& entry) {
+    return std::ranges::none_of(request.instruments,
+                                [&](const BenchInstrument& one) { return one.name == entry.instrument; });
+  });
+  return order;
 }
 
 std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair) {

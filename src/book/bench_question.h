@@ -36,11 +36,15 @@ struct BenchQuestion {
   std::vector<NotPlanned> left_out{};
 };
 
-/// Everything the planner is told, from the facts in the book: jobs the owner agreed to, their operations still to do or
-/// under way, promises, wishes, pins, and the air that spraying asks for. Arrival work of several jobs at one visit is
-/// done once and first, finishing work once and last.
+/// Everything the planner is told, from the facts in the book: jobs the owner agreed to, their operations still to do
+/// or under way, promises, wishes, pins, and the air that spraying asks for. Arrival work of several jobs at one visit
+/// is done once and first, finishing work once and last.
+/// @param with_visit a visit whose jobs are planned whatever the owner has said; 0: none.
 [[nodiscard]] BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
-                                           const Moment& now);
+                                           const Moment& now, RecordId with_visit = 0);
+
+/// The part of an earlier plan's order that is about instruments still asked for.
+[[nodiscard]] std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request);
 
 /// What the shop's finished operations took, against the procedure's figures.
 [[nodiscard]] std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair);

@@ -106,6 +106,7 @@ class Book {
   [[nodiscard]] VisitStory visit_story(RecordId visit) const;
   [[nodiscard]] VisitWork visit_work(RecordId visit) const;
   [[nodiscard]] JobStory job_story(RecordId job) const;
+  [[nodiscard]] WorkSpell work_spell(RecordId id) const;
   /// Of every visit that has jobs and is not handed over, by the visit's day.
   [[nodiscard]] std::vector<VisitWork> work_in_the_shop() const;
   [[nodiscard]] std::vector<MaterialLot> material_lots() const;

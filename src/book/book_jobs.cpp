@@ -248,6 +248,10 @@ JobStory Book::job_story(RecordId id) const {
   });
 }
 
+WorkSpell Book::work_spell(RecordId id) const {
+  return store_->look([&](Session& session) { return the_record<WorkSpell>(session, "spell_id", id); });
+}
+
 std::vector<VisitWork> Book::work_in_the_shop() const {
   return store_->look([&](Session& session) {
     std::vector<VisitWork> all;

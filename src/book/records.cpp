@@ -121,8 +121,7 @@ void describe(FieldVisitor& visit, Intervention& intervention) {
 void describe(FieldVisitor& visit, SaddleDecision& decision) {
   record_id(visit, decision.id);
   visit.integer({"visit_id", "the visit it was taken at"}, decision.visit_id, record_numbers);
-  visit.text({"choice", "leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle"}, decision.choice,
-             id_bytes);
+  visit.text({"choice", "leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle"}, decision.choice, id_bytes);
   visit.length({"raise_bass_at_saddle_mm", "how much taller the saddle is made, bass; negative is lower"},
                decision.raise_bass_at_saddle, height_changes);
   visit.length({"raise_treble_at_saddle_mm", "the same, treble"}, decision.raise_treble_at_saddle, height_changes);

@@ -17,6 +17,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
 /// Repairs chosen, agreed and worked on, and what they are worked with.
 [[nodiscard]] std::vector<Endpoint> work_endpoints(const Shop& shop);
+/// The bench's plan, what can be promised, and how the shop works.
+[[nodiscard]] std::vector<Endpoint> bench_endpoints(const Shop& shop);
 /// The shop itself and the tables its forms offer.
 [[nodiscard]] std::vector<Endpoint> shop_endpoints(const Shop& shop);
 /// Every model by name, its schemas, and the API document.
