@@ -245,6 +245,8 @@ std::vector<Endpoint> work_endpoints(const Shop& shop) {
                                                &JobStory::answers));
   endpoints.push_back(
       saying_of_job<JobAmount>(shop, "how much a job takes", "/api/jobs/{id}/amounts", &JobStory::amounts));
+  endpoints.push_back(
+      adding<JobOffer>(book, "what the owner was offered for a job", "/api/jobs/{id}/offers", &JobOffer::job_id));
   endpoints.push_back(adding<OwnerWord>(book, "the owner's word", "/api/jobs/{id}/words", &OwnerWord::job_id));
   endpoints.push_back(
       adding<GateRecord>(book, "that work goes on out of range", "/api/visits/{id}/gate", &GateRecord::visit_id));

@@ -25,7 +25,8 @@ DataTables load_data_tables(const TextOfFile& text) {
           .tops = top_design_table({.outlines = text("data/top_outlines.csv"),
                                     .builds = text("data/top_builds.csv"),
                                     .braces = text("data/top_braces.csv")},
-                                   figures)};
+                                   figures),
+          .repairs = repair_tables(text)};
 }
 
 }  // namespace tailblock

@@ -10,6 +10,7 @@
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
+#include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
 #include "season/season_prior.h"
@@ -45,6 +46,7 @@ struct DataTables {
   DurationPrior duration_prior;
   PlateFigures plate_figures;
   TopDesignTable tops;
+  RepairTables repairs;
 
   [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
