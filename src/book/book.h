@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "book/finding_records.h"
+#include "book/job_records.h"
 #include "book/records.h"
 #include "book/trade_tables.h"
 
@@ -78,6 +79,23 @@ class Book {
     int width_px = 0, height_px = 0;
   };
   KeptPhoto keep_photo(const PhotoToKeep& photo);
+  RecordId keep(const Job& job);
+  RecordId keep(const MaterialLot& lot);
+  RecordId add(const JobAnswer& answer);
+  RecordId add(const JobAmount& amount);
+  RecordId add(const JobOffer& offer);
+  /// The owner's word on the newest offer of its job, or on an operation.
+  RecordId add(const OwnerWord& word);
+  RecordId add(const GateRecord& gate);
+  RecordId add(const PromiseRecord& promise);
+  RecordId add(const BenchWish& wish);
+  RecordId add(const Pin& pin);
+  RecordId add(const ShopAir& air);
+  /// Once a visit; hands must have let go of the instrument.
+  RecordId add(const Handover& handover);
+  /// Hands take up an operation. A person is at one thing at a time: what they were at is refused by name.
+  RecordId begin_work(const WorkSpell& spell);
+  void end_work(RecordId spell, const WorkEnd& end);
   /// Logged days of a home; a day already there is replaced only by the same call's caller's wish.
   struct LogKept {
     int added = 0;
@@ -97,6 +115,17 @@ class Book {
   [[nodiscard]] InstrumentPage instruments(const InstrumentQuery& query) const;
   [[nodiscard]] InstrumentStory story(RecordId instrument) const;
   [[nodiscard]] VisitStory visit_story(RecordId visit) const;
+  [[nodiscard]] VisitWork visit_work(RecordId visit) const;
+  [[nodiscard]] JobStory job_story(RecordId job) const;
+  [[nodiscard]] WorkSpell work_spell(RecordId id) const;
+  /// Of every visit that has jobs and is not handed over, by the visit's day.
+  [[nodiscard]] std::vector<VisitWork> work_in_the_shop() const;
+  [[nodiscard]] std::vector<MaterialLot> material_lots() const;
+  /// The shop's air from `first` on, oldest first.
+  [[nodiscard]] std::vector<ShopAir> shop_air(Date first) const;
+  /// Every stretch of work that is over, oldest first: what durations are learnt from.
+  [[nodiscard]] std::vector<WorkSpell> work_done() const;
+
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
 
   [[nodiscard]] Survey survey(RecordId visit) const;

@@ -106,6 +106,19 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<SaddleDecision>(session, troubles);
   add_unreadable<Finding>(session, troubles, "findings_and_corrections");
   add_unreadable<FindingChange>(session, troubles, "finding_changes_and_corrections");
+  add_unreadable<Job>(session, troubles);
+  add_unreadable<JobAnswer>(session, troubles);
+  add_unreadable<JobAmount>(session, troubles);
+  add_unreadable<JobOffer>(session, troubles);
+  add_unreadable<OwnerWord>(session, troubles);
+  add_unreadable<WorkSpell>(session, troubles);
+  add_unreadable<MaterialLot>(session, troubles);
+  add_unreadable<GateRecord>(session, troubles);
+  add_unreadable<PromiseRecord>(session, troubles);
+  add_unreadable<BenchWish>(session, troubles);
+  add_unreadable<Pin>(session, troubles);
+  add_unreadable<ShopAir>(session, troubles);
+  add_unreadable<Handover>(session, troubles);
 }
 
 /// Every photo's bytes are those it was kept with.

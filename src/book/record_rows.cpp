@@ -48,7 +48,7 @@ class TakeCells final : public ColumnVisitor {
   void number(const Field&, double& value, const Range&) override { cells.push_back(cell(value)); }
   void length(const Field&, Length& value, const Range&) override { cells.push_back(cell(in_mm(value))); }
   void integer(const Field& field, int& value, const Range&) override {
-    const bool none = value == 0 && field.name == "supersedes";
+    const bool none = value == 0 && (field.name == "supersedes" || field.name.ends_with("_id"));
     cells.push_back(none ? absent_cell(CellKind::whole) : cell(value));
   }
   void flag(const Field&, bool& value) override { cells.push_back(cell(value ? 1 : 0)); }

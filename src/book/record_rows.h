@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/finding_records.h"
+#include "book/job_records.h"
 #include "book/records.h"
 #include "book/session.h"
 #include "quantity/fields.h"
@@ -36,9 +37,36 @@ inline constexpr std::string_view table_of<FindingChange> = "finding_changes";
 template <>
 inline constexpr std::string_view table_of<KeptPhoto> = "photos";
 
+template <>
+inline constexpr std::string_view table_of<Job> = "jobs";
+template <>
+inline constexpr std::string_view table_of<JobAnswer> = "job_answers";
+template <>
+inline constexpr std::string_view table_of<JobAmount> = "job_amounts";
+template <>
+inline constexpr std::string_view table_of<JobOffer> = "job_offers";
+template <>
+inline constexpr std::string_view table_of<OwnerWord> = "owner_words";
+template <>
+inline constexpr std::string_view table_of<WorkSpell> = "work_spells";
+template <>
+inline constexpr std::string_view table_of<MaterialLot> = "material_lots";
+template <>
+inline constexpr std::string_view table_of<GateRecord> = "gate_overrides";
+template <>
+inline constexpr std::string_view table_of<PromiseRecord> = "promises";
+template <>
+inline constexpr std::string_view table_of<BenchWish> = "bench_wishes";
+template <>
+inline constexpr std::string_view table_of<Pin> = "pins";
+template <>
+inline constexpr std::string_view table_of<ShopAir> = "shop_air";
+template <>
+inline constexpr std::string_view table_of<Handover> = "handovers";
+
 /// How a record lies in its table: one column a field, named as its describe() names it, lengths in millimetres, dates
 /// as ISO text, choices by name, flags as 0 and 1. A nested struct's fields lie beside the others; a list is rows of
-/// another table and is passed over. `supersedes` 0 is NULL; `superseded_by` is found, never kept.
+/// another table and is passed over. `supersedes` and numbers of other records that are 0 are NULL; `superseded_by` is found, never kept.
 struct RecordLayout {
   std::vector<std::string> names;
   std::vector<CellKind> kinds;

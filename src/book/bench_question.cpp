@@ -1,0 +1,295 @@
+#include "book/bench_question.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "book/questions.h"
+
+namespace tailblock {
+namespace {
+
+constexpr int five_minutes = 5;
+
+int in_fives(double minutes) {
+  return std::max(0, five_minutes * static_cast<int>(std::lround(minutes / five_minutes)));
+}
+
+/// One operation of a visit: a job's step, the first arrival or the last finishing one of its kind.
+struct VisitStep {
+  const JobPlan* job;
+  const JobStep* step;
+  int which;  ///< of the times that its job does it
+};
+
+std::vector<VisitStep> steps_of_job(const JobPlan& job) {
+  std::map<std::string, int> times;
+  std::vector<VisitStep> steps;
+  for (const JobStep& step : job.steps) steps.push_back({&job, &step, ++times[step.step.operation]});
+  return steps;
+}
+
+std::vector<VisitStep> steps_of_visit(const std::vector<JobPlan>& jobs) {
+  std::vector<VisitStep> arrive, work, finish;
+  std::set<std::string> arriving;
+  for (const JobPlan& job : jobs) {
+    for (const VisitStep& one : steps_of_job(job)) {
+      const StepShown& shown = one.step->step;
+      if (shown.family == WorkFamily::work) work.push_back(one);
+      if (shown.family == WorkFamily::arrive && arriving.insert(shown.operation).second) arrive.push_back(one);
+      if (shown.family != WorkFamily::finish_up) continue;
+      std::erase_if(finish, [&](const VisitStep& earlier) {
+        return earlier.job != &job && earlier.step->step.operation == shown.operation;
+      });
+      finish.push_back(one);
+    }
+  }
+  arrive.insert(arrive.end(), work.begin(), work.end());
+  arrive.insert(arrive.end(), finish.begin(), finish.end());
+  return arrive;
+}
+
+bool follows_within(const StepShown& before, const StepShown& step) {
+  return before.greatest_gap_minutes &&
+         std::ranges::find(before.greatest_gap_to, step.operation) != before.greatest_gap_to.end();
+}
+
+std::vector<std::string> stations_of(const StepShown& step) {
+  std::vector<std::string> stations;
+  for (const std::string& name : {step.hands_on_station, step.wait_station}) {
+    if (!name.empty() && std::ranges::find(stations, name) == stations.end()) stations.push_back(name);
+  }
+  return stations;
+}
+
+std::optional<Moment> pinned_to(const VisitStep& of) {
+  std::optional<Moment> moment;
+  for (const Pin& pin : of.job->story.pins) {
+    if (pin.operation != of.step->step.operation || pin.which != of.which) continue;
+    moment = pin.day ? std::optional(Moment{*pin.day, pin.minute}) : std::nullopt;
+  }
+  return moment;
+}
+
+Operation to_plan(const VisitStep& of, const std::string& name, const StepShown* before, const Moment& now) {
+  const StepShown& step = of.step->step;
+  Operation operation;
+  operation.name = name;
+  operation.kind = step.operation;
+  operation.hands_on_minutes = in_fives(step.hands_on_minutes.typical);
+  operation.wait_minutes = in_fives(step.wait_minutes.typical);
+  operation.stations = stations_of(step);
+  operation.station_wait_minutes = std::min(in_fives(step.station_wait_minutes), operation.wait_minutes);
+  if (step.air == WorkAir::spray) operation.air_work = step.operation;
+  if (before && follows_within(*before, step)) operation.greatest_gap_minutes = in_fives(*before->greatest_gap_minutes);
+  switch (of.step->state) {
+    case StepState::at_work:
+      operation.state = WorkState::at_work;
+      operation.minutes_left = std::max(five_minutes, in_fives(step.hands_on_minutes.typical - of.step->minutes_spent));
+      operation.person = of.job->story.spells.back().person;
+      break;
+    case StepState::waiting:
+      operation.state = WorkState::waiting;
+      operation.wait_ends = of.step->wait_ends;
+      break;
+    case StepState::to_do:
+    case StepState::done:
+      if (const auto moment = pinned_to(of); moment && *moment >= now) operation.pinned = moment;
+      break;
+  }
+  return operation;
+}
+
+std::string why_not(const std::vector<JobPlan>& jobs) {
+  const auto any = [&](OwnerStands stands) {
+    return std::ranges::any_of(jobs, [&](const JobPlan& job) { return job.owner == stands; });
+  };
+  if (any(OwnerStands::asked)) return "the owner has not answered yet";
+  if (any(OwnerStands::not_asked)) return "nothing has been offered yet";
+  return "the owner refused every job";
+}
+
+/// The stretches of the days to come in which each sort of spraying is not to be done.
+std::vector<UnfitAir> unfit_air(const std::vector<ShopAir>& air, const std::map<std::string, OpenRange>& sprayed) {
+  std::map<Date, ShopAir> by_day;
+  for (const ShopAir& one : air) by_day[one.day] = one;
+  std::vector<UnfitAir> unfit;
+  for (const auto& [day, read] : by_day) {
+    const double percent = 100 * read.relative_humidity;
+    for (const auto& [work, range] : sprayed) {
+      const bool fits = (!range.low || percent >= *range.low) && (!range.high || percent <= *range.high);
+      if (!fits) unfit.push_back({.work = work, .from = {day, 0}, .until = {day + std::chrono::days(1), 0}});
+    }
+  }
+  return unfit;
+}
+
+/// A name for the plan that no other instrument has.
+std::string plan_name(const InstrumentStory& story, const BenchRequest& request) {
+  std::string name = story.instrument.name.substr(0, 100);
+  const auto taken = [&] {
+    return std::ranges::any_of(request.instruments, [&](const BenchInstrument& one) { return one.name == name; });
+  };
+  for (int number = 2; taken(); ++number)
+    name = story.instrument.name.substr(0, 100) + " (" + std::to_string(number) + ")";
+  return name;
+}
+
+class Gather {
+ public:
+  Gather(const Book& book, const RepairTables& repair, const Moment& now, RecordId with_visit)
+      : book_(book), repair_(repair), now_(now), with_visit_(with_visit) {}
+
+  void take(const VisitWork& visit) {
+    const InstrumentStory story = book_.story(visit.visit.instrument_id);
+    std::vector<JobPlan> agreed;
+    const std::vector<JobPlan> jobs = job_plans(visit, story, repair_, now_);
+    for (const JobPlan& job : jobs) {
+      const bool wanted = job.owner == OwnerStands::yes || visit.visit.id == with_visit_;
+      if (wanted && !job.story.job.withdrawn) agreed.push_back(job);
+    }
+    if (agreed.empty()) {
+      question_.left_out.push_back(
+          {.visit_id = visit.visit.id, .instrument = story.instrument.name, .why = why_not(jobs)});
+      return;
+    }
+    BenchInstrument instrument;
+    instrument.name = plan_name(story, question_.request);
+    instrument.arrives = now_;
+    wishes_and_promise(visit, instrument);
+    add_operations(visit, agreed, instrument);
+    if (instrument.operations.empty()) {
+      question_.left_out.push_back({.visit_id = visit.visit.id,
+                                    .instrument = story.instrument.name,
+                                    .why = "all its work is done; it waits to be collected"});
+      return;
+    }
+    question_.request.instruments.push_back(std::move(instrument));
+  }
+
+  [[nodiscard]] BenchQuestion finish(const ShopSettings& settings) {
+    BenchRequest& request = question_.request;
+    request.now = now_;
+    request.people = settings.people;
+    request.stations = settings.stations;
+    request.unfit_air = unfit_air(book_.shop_air(now_.day), sprayed_);
+    add_missing_stations(request);
+    return std::move(question_);
+  }
+
+ private:
+  static void wishes_and_promise(const VisitWork& visit, BenchInstrument& instrument) {
+    if (!visit.promises.empty()) instrument.promised = instrument.due = visit.promises.back().ready_on;
+    if (visit.wishes.empty()) return;
+    const BenchWish& wish = visit.wishes.back();
+    if (wish.due_on) instrument.due = wish.due_on;
+    instrument.weight = wish.weight;
+    if (wish.waits_until) instrument.arrives = std::max(instrument.arrives, Moment{*wish.waits_until, 0});
+  }
+
+  void add_operations(const VisitWork& visit, const std::vector<JobPlan>& jobs, BenchInstrument& instrument) {
+    std::map<std::string, int> named;
+    const StepShown* before = nullptr;
+    for (const VisitStep& one : steps_of_visit(jobs)) {
+      const StepShown& step = one.step->step;
+      const int count = ++named[step.name];
+      std::string name = step.name.substr(0, 100);
+      if (count > 1) name += " (" + std::to_string(count) + ")";
+      if (one.step->state == StepState::done) {
+        before = nullptr;
+        continue;
+      }
+      instrument.operations.push_back(to_plan(one, name, before, now_));
+      before = &step;
+      if (step.air == WorkAir::spray) sprayed_[step.operation] = step.humidity_percent;
+      question_.work.push_back({.instrument = instrument.name,
+                                .operation = name,
+                                .instrument_id = visit.visit.instrument_id,
+                                .visit_id = visit.visit.id,
+                                .job_id = one.job->story.job.id,
+                                .operation_id = step.operation,
+                                .which = one.which,
+                                .state = one.step->state,
+                                .running_spell = one.step->running_spell,
+                                .cautions = step.cautions});
+    }
+  }
+
+  /// A place that a procedure names and the shop has not listed: taken to be there once.
+  static void add_missing_stations(BenchRequest& request) {
+    std::set<std::string> known;
+    for (const Station& station : request.stations) known.insert(station.name);
+    for (const BenchInstrument& instrument : request.instruments) {
+      for (const Operation& operation : instrument.operations) {
+        for (const std::string& name : operation.stations) {
+          if (known.insert(name).second) request.stations.push_back({.name = name});
+        }
+      }
+    }
+  }
+
+  const Book& book_;
+  const RepairTables& repair_;
+  Moment now_;
+  RecordId with_visit_;
+  BenchQuestion question_;
+  std::map<std::string, OpenRange> sprayed_;
+};
+
+}  // namespace
+
+BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
+                             const Moment& now, RecordId with_visit) {
+  Gather gather(book, repair, now, with_visit);
+  for (const VisitWork& visit : book.work_in_the_shop()) gather.take(visit);
+  return gather.finish(settings);
+}
+
+std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request) {
+  std::erase_if(order, [&](const OrderEntry& entry) {
+    return std::ranges::none_of(request.instruments,
+                                [&](const BenchInstrument& one) { return one.name == entry.instrument; });
+  });
+  return order;
+}
+
+std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair) {
+  std::map<std::pair<RecordId, std::string>, double> minutes;
+  std::vector<FinishedWork> finished;
+  for (const WorkSpell& spell : book.work_done()) {
+    const auto days = static_cast<double>((*spell.ended_on - spell.began_on).count());
+    double& spent = minutes[{spell.job_id, spell.operation}];
+    spent += days * 24 * 60 + spell.ended_minute - spell.began_minute;
+    if (!spell.finished) continue;
+    const OperationKind* kind = row_of_id(repair.operations, spell.operation);
+    if (kind != nullptr && kind->hands_on.typical > 0 && spent > 0) {
+      finished.push_back(
+          {.kind = spell.operation, .estimated_minutes = kind->hands_on.typical, .actual_minutes = spent});
+    }
+    spent = 0;
+  }
+  return finished;
+}
+
+void describe(FieldVisitor& visit, BenchWork& work) {
+  constexpr Range numbers{0, 2147483647, ""};
+  visit.text({"instrument", "as the plan names it"}, work.instrument, 200);
+  visit.text({"operation", "as the plan names it"}, work.operation, 200);
+  visit.integer({"instrument_id", "its number in the book"}, work.instrument_id, numbers);
+  visit.integer({"visit_id", "the visit"}, work.visit_id, numbers);
+  visit.integer({"job_id", "the job"}, work.job_id, numbers);
+  visit.text({"operation_id", "in data/operations.csv"}, work.operation_id, 64);
+  visit.integer({"which", "of the times that the job does it"}, work.which, {1, 400, ""});
+  choice(visit, {"state", "how far it is"}, work.state, step_state_names);
+  visit.integer({"running_spell", "the stretch of work hands are at; 0: none"}, work.running_spell, numbers);
+  visit.texts({"cautions", "read before it is begun"}, work.cautions, 2000, {0, 100});
+}
+
+void describe(FieldVisitor& visit, NotPlanned& left) {
+  visit.integer({"visit_id", "the visit"}, left.visit_id, {0, 2147483647, ""});
+  visit.text({"instrument", "which"}, left.instrument, 200);
+  visit.text({"why", "why the plan leaves it out"}, left.why, 1000);
+}
+
+}  // namespace tailblock

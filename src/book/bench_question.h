@@ -1,0 +1,52 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "bench/promise.h"
+#include "book/job_question.h"
+#include "book/shop_settings.h"
+#include "models/data_tables.h"
+
+namespace tailblock {
+
+/// What an operation of the plan is in the book.
+struct BenchWork {
+  std::string instrument, operation;  ///< as the plan names them
+  RecordId instrument_id = 0, visit_id = 0, job_id = 0;
+  std::string operation_id{};  ///< in data/operations.csv
+  int which = 1;               ///< of the times that the job does it
+  StepState state = StepState::to_do;
+  RecordId running_spell = 0;
+  std::vector<std::string> cautions{};
+};
+void describe(FieldVisitor&, BenchWork&);
+
+/// An instrument in the shop that the plan leaves out, and why.
+struct NotPlanned {
+  RecordId visit_id = 0;
+  std::string instrument, why;
+};
+void describe(FieldVisitor&, NotPlanned&);
+
+/// The bench as the book has it.
+struct BenchQuestion {
+  BenchRequest request{};  ///< empty of instruments where there is nothing to do
+  std::vector<BenchWork> work{};
+  std::vector<NotPlanned> left_out{};
+};
+
+/// Everything the planner is told, from the facts in the book: jobs the owner agreed to, their operations still to do
+/// or under way, promises, wishes, pins, and the air that spraying asks for. Arrival work of several jobs at one visit
+/// is done once and first, finishing work once and last.
+/// @param with_visit a visit whose jobs are planned whatever the owner has said; 0: none.
+[[nodiscard]] BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
+                                           const Moment& now, RecordId with_visit = 0);
+
+/// The part of an earlier plan's order that is about instruments still asked for.
+[[nodiscard]] std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request);
+
+/// What the shop's finished operations took, against the procedure's figures.
+[[nodiscard]] std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair);
+
+}  // namespace tailblock

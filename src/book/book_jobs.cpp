@@ -1,0 +1,290 @@
+#include <map>
+
+#include "book/book.h"
+#include "book/record_rows.h"
+#include "book/store.h"
+
+namespace tailblock {
+namespace {
+
+void require_text(std::string_view field, const std::string& text) {
+  if (text.empty()) throw Refused(std::string(field) + ": is empty");
+}
+
+template <class Record>
+Record the_record(Session& session, std::string_view field, RecordId id) {
+  std::string from(table_of<Record>);
+  from += " AS record WHERE record.id = :id";
+  auto found = select_records<Record>(session, from, {cell(id)});
+  if (found.empty()) throw_missing(field, id);
+  return std::move(found.front());
+}
+
+template <class Record>
+RecordId insert_or_update(Session& session, std::string_view field, const Record& record) {
+  if (record.id == 0) return insert_record(session, record);
+  if (!update_record(session, record)) throw_missing(field, record.id);
+  return record.id;
+}
+
+template <class Record>
+RecordId add_to_job(Session& session, const Record& record) {
+  require_kept(session, "jobs", "job_id", record.job_id);
+  return insert_record(session, record);
+}
+
+/// An offer is answered while it is the newest one of its job: a later one asks again.
+void require_open_offer(Session& session, const OwnerWord& word) {
+  const auto newest =
+      session.first<std::optional<int>>("SELECT max(id) FROM job_offers WHERE job_id = :job", {cell(word.job_id)})
+          .value_or(std::nullopt);
+  if (newest == word.offer_id) return;
+  const std::string number = std::to_string(word.offer_id);
+  if (session.first<int>("SELECT 1 FROM job_offers WHERE id = :id AND job_id = :job",
+                         {cell(word.offer_id), cell(word.job_id)})) {
+    throw Refused("offer_id: offer " + number + " is no longer the newest of its job; the owner is asked again");
+  }
+  throw NotInBook("offer_id: " + number + " is not an offer for this job");
+}
+
+void require_free_hands(Session& session, const WorkSpell& spell) {
+  const auto running = session.rows<std::string>(
+      "SELECT operation FROM work_spells WHERE ended_on IS NULL AND person = :person", {cell(spell.person)});
+  if (running.empty()) return;
+  const std::string who = spell.person.empty() ? std::string("somebody") : spell.person;
+  throw Refused("person: " + who + " is still at " + std::get<0>(running.front()) + "; end that first");
+}
+
+void require_after_its_beginning(const WorkSpell& spell, const WorkEnd& end) {
+  const bool before = end.day < spell.began_on || (end.day == spell.began_on && end.minute < spell.began_minute);
+  if (before) throw Refused("minute: work cannot end before it began, " + iso_date(spell.began_on));
+}
+
+/// The records of `table` whose job is one of a visit's, by job.
+template <class Record>
+std::map<RecordId, std::vector<Record>> by_job(Session& session, RecordId visit) {
+  std::string from(table_of<Record>);
+  from += " AS record WHERE record.job_id IN (SELECT id FROM jobs WHERE visit_id = :visit) ORDER BY record.id";
+  std::map<RecordId, std::vector<Record>> found;
+  each_record<Record>(session, from, {cell(visit)},
+                      [&](Record&& record) { found[record.job_id].push_back(std::move(record)); });
+  return found;
+}
+
+template <class Record>
+std::vector<Record> at_visit(Session& session, RecordId visit) {
+  std::string from(table_of<Record>);
+  from += " AS record WHERE record.visit_id = :visit ORDER BY record.id";
+  return select_records<Record>(session, from, {cell(visit)});
+}
+
+VisitWork work_of(Session& session, const Visit& visit) {
+  VisitWork work{.visit = visit,
+                 .jobs = {},
+                 .overrides = at_visit<GateRecord>(session, visit.id),
+                 .promises = at_visit<PromiseRecord>(session, visit.id),
+                 .wishes = at_visit<BenchWish>(session, visit.id),
+                 .handovers = at_visit<Handover>(session, visit.id)};
+  auto answers = by_job<JobAnswer>(session, work.visit.id);
+  auto amounts = by_job<JobAmount>(session, work.visit.id);
+  auto offers = by_job<JobOffer>(session, work.visit.id);
+  auto words = by_job<OwnerWord>(session, work.visit.id);
+  auto spells = by_job<WorkSpell>(session, work.visit.id);
+  auto pins = by_job<Pin>(session, work.visit.id);
+  for (Job& job : at_visit<Job>(session, work.visit.id)) {
+    const RecordId id = job.id;
+    work.jobs.push_back({.job = std::move(job),
+                         .answers = std::move(answers[id]),
+                         .amounts = std::move(amounts[id]),
+                         .offers = std::move(offers[id]),
+                         .words = std::move(words[id]),
+                         .spells = std::move(spells[id]),
+                         .pins = std::move(pins[id])});
+  }
+  return work;
+}
+
+}  // namespace
+
+RecordId Book::keep(const Job& job) {
+  require_valid(job);
+  require_text("procedure", job.procedure);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", job.visit_id);
+    if (job.finding_id != 0) require_kept(session, "findings", "finding_id", job.finding_id);
+    if (job.id != 0 && the_record<Job>(session, "job_id", job.id).visit_id != job.visit_id) {
+      throw Refused("visit_id: a job stays with the visit it was chosen at");
+    }
+    return insert_or_update(session, "job_id", job);
+  });
+}
+
+RecordId Book::keep(const MaterialLot& lot) {
+  require_valid(lot);
+  require_text("material", lot.material);
+  if (lot.good_until && *lot.good_until < lot.opened_on) throw Refused("good_until: is before it was opened");
+  return store_->change([&](Session& session) { return insert_or_update(session, "lot_id", lot); });
+}
+
+RecordId Book::add(const JobAnswer& answer) {
+  require_valid(answer);
+  require_text("who", answer.who);
+  return store_->change([&](Session& session) { return add_to_job(session, answer); });
+}
+
+RecordId Book::add(const JobAmount& amount) {
+  require_valid(amount);
+  return store_->change([&](Session& session) { return add_to_job(session, amount); });
+}
+
+RecordId Book::add(const JobOffer& offer) {
+  require_valid(offer);
+  require_text("words", offer.words);
+  return store_->change([&](Session& session) { return add_to_job(session, offer); });
+}
+
+RecordId Book::add(const OwnerWord& word) {
+  require_valid(word);
+  require_text("who", word.who);
+  if ((word.offer_id == 0) == word.operation.empty()) {
+    throw Refused("offer_id: the owner's word is on an offer or on an operation, one of the two");
+  }
+  return store_->change([&](Session& session) {
+    if (word.offer_id != 0) require_open_offer(session, word);
+    return add_to_job(session, word);
+  });
+}
+
+RecordId Book::add(const GateRecord& gate) {
+  require_valid(gate);
+  require_text("who", gate.who);
+  require_text("why", gate.why);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", gate.visit_id);
+    return insert_record(session, gate);
+  });
+}
+
+RecordId Book::add(const PromiseRecord& promise) {
+  require_valid(promise);
+  if (promise.ready_on < promise.said_on) throw Refused("ready_on: is before the day it is promised");
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", promise.visit_id);
+    return insert_record(session, promise);
+  });
+}
+
+RecordId Book::add(const BenchWish& wish) {
+  require_valid(wish);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", wish.visit_id);
+    return insert_record(session, wish);
+  });
+}
+
+RecordId Book::add(const Pin& pin) {
+  require_valid(pin);
+  require_text("operation", pin.operation);
+  return store_->change([&](Session& session) { return add_to_job(session, pin); });
+}
+
+RecordId Book::add(const ShopAir& air) {
+  require_valid(air);
+  return store_->change([&](Session& session) { return insert_record(session, air); });
+}
+
+RecordId Book::add(const Handover& handover) {
+  require_valid(handover);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", handover.visit_id);
+    if (session.first<int>("SELECT 1 FROM handovers WHERE visit_id = :visit", {cell(handover.visit_id)})) {
+      throw Refused("visit_id: the instrument of this visit has gone home already");
+    }
+    if (session.first<int>("SELECT 1 FROM work_spells JOIN jobs ON jobs.id = work_spells.job_id "
+                           "WHERE jobs.visit_id = :visit AND ended_on IS NULL",
+                           {cell(handover.visit_id)})) {
+      throw Refused("visit_id: hands are still at work on it");
+    }
+    return insert_record(session, handover);
+  });
+}
+
+RecordId Book::begin_work(const WorkSpell& spell) {
+  require_valid(spell);
+  require_text("operation", spell.operation);
+  if (spell.ended_on || spell.finished) throw Refused("ended_on: work that begins has not ended");
+  return store_->change([&](Session& session) {
+    require_free_hands(session, spell);
+    if (spell.lot_id != 0) require_kept(session, "material_lots", "lot_id", spell.lot_id);
+    return add_to_job(session, spell);
+  });
+}
+
+void Book::end_work(RecordId id, const WorkEnd& end) {
+  require_valid(end);
+  store_->change([&](Session& session) {
+    auto spell = the_record<WorkSpell>(session, "spell_id", id);
+    if (spell.ended_on) throw Refused("spell_id: this work has ended already");
+    require_after_its_beginning(spell, end);
+    if (end.lot_id != 0) require_kept(session, "material_lots", "lot_id", end.lot_id);
+    spell.ended_on = end.day;
+    spell.ended_minute = end.minute;
+    spell.finished = end.finished;
+    if (end.lot_id != 0) spell.lot_id = end.lot_id;
+    if (!end.note.empty()) spell.note = end.note;
+    return update_record(session, spell);
+  });
+}
+
+VisitWork Book::visit_work(RecordId id) const {
+  return store_->look([&](Session& session) { return work_of(session, the_record<Visit>(session, "visit_id", id)); });
+}
+
+JobStory Book::job_story(RecordId id) const {
+  return store_->look([&](Session& session) {
+    const auto job = the_record<Job>(session, "job_id", id);
+    VisitWork work = work_of(session, the_record<Visit>(session, "visit_id", job.visit_id));
+    return *std::ranges::find_if(work.jobs, [&](const JobStory& one) { return one.job.id == id; });
+  });
+}
+
+WorkSpell Book::work_spell(RecordId id) const {
+  return store_->look([&](Session& session) { return the_record<WorkSpell>(session, "spell_id", id); });
+}
+
+std::vector<VisitWork> Book::work_in_the_shop() const {
+  return store_->look([&](Session& session) {
+    std::vector<VisitWork> all;
+    for (const Visit& visit : select_records<Visit>(
+             session,
+             "visits AS record WHERE record.id IN (SELECT visit_id FROM jobs) "
+             "AND record.id NOT IN (SELECT visit_id FROM handovers) ORDER BY record.date, record.id")) {
+      all.push_back(work_of(session, visit));
+    }
+    return all;
+  });
+}
+
+std::vector<MaterialLot> Book::material_lots() const {
+  return store_->look([&](Session& session) {
+    return select_records<MaterialLot>(session,
+                                       "material_lots AS record ORDER BY record.opened_on DESC, record.id DESC");
+  });
+}
+
+std::vector<ShopAir> Book::shop_air(Date first) const {
+  return store_->look([&](Session& session) {
+    return select_records<ShopAir>(
+        session, "shop_air AS record WHERE record.day >= :first ORDER BY record.day, record.minute, record.id",
+        {cell(first)});
+  });
+}
+
+std::vector<WorkSpell> Book::work_done() const {
+  return store_->look([&](Session& session) {
+    return select_records<WorkSpell>(session,
+                                     "work_spells AS record WHERE record.ended_on IS NOT NULL ORDER BY record.id");
+  });
+}
+
+}  // namespace tailblock

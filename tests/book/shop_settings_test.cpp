@@ -1,0 +1,50 @@
+#include "book/shop_settings.h"
+
+#include <gtest/gtest.h>
+
+#include "shop_for_tests.h"
+
+namespace tailblock {
+namespace {
+
+using testing::expect_refused;
+
+TEST(ShopSettings, begin_with_one_person_and_the_usual_places_and_are_kept_whole) {
+  testing::TestBook shop;
+  ShopSettings settings = shop_settings(shop.book, {{.name = "clamps", .count = 3}});
+  ASSERT_EQ(settings.people.size(), 1U);
+  EXPECT_EQ(settings.people[0].hours.size(), 10U);
+  EXPECT_EQ(settings.stations.at(0).count, 3);
+
+  settings.name = "The Bench";
+  settings.hourly_rate = "72.5";
+  settings.people[0].name = "Ada";
+  settings.people[0].days_off = {{testing::day(2026, 3, 2)}};
+  keep_shop_settings(shop.book, settings);
+  const ShopSettings kept = shop_settings(shop.book, {});
+  EXPECT_EQ(kept.name, "The Bench");
+  EXPECT_EQ(kept.hourly_rate, "72.5");
+  EXPECT_EQ(kept.people.at(0).days_off.at(0).day, testing::day(2026, 3, 2));
+  EXPECT_EQ(kept.stations.size(), 1U);
+  EXPECT_EQ(shop.book.setting("shop_name"), "The Bench");
+}
+
+TEST(ShopSettings, that_cannot_be_are_refused_in_one_line) {
+  testing::TestBook shop;
+  const ShopSettings good = shop_settings(shop.book, {});
+  const auto refuses = [&](auto change, const std::string& line) {
+    ShopSettings settings = good;
+    change(settings);
+    expect_refused([&] { keep_shop_settings(shop.book, settings); }, line);
+  };
+  refuses([](ShopSettings& s) { s.hourly_rate = "6O"; }, "hourly_rate: \"6O\" is not a plain decimal such as 60.00");
+  refuses([](ShopSettings& s) { s.tax_percent = "-1"; }, "tax_percent: \"-1\" is not a plain decimal such as 60.00");
+  refuses([](ShopSettings& s) { s.currency = "eur"; }, "currency: \"eur\" is not three capital letters such as EUR");
+  refuses([](ShopSettings& s) { s.people.push_back(s.people[0]); }, "people: \"me\" comes twice");
+  refuses([](ShopSettings& s) { s.people[0].hours[1].from_minute = 700; }, "hours: of me overlap on weekday 1");
+  refuses([](ShopSettings& s) { s.people[0].hours[0].to_minute = 500; }, "hours: of me end before they begin");
+  EXPECT_EQ(shop.book.setting("shop"), "");
+}
+
+}  // namespace
+}  // namespace tailblock
