@@ -116,6 +116,24 @@ Operation to_plan(const VisitStep& of, const std::string& name, const StepShown*
   return operation;
 }
 
+int longest_stretch(const std::vector<BenchPerson>& people) {
+  int longest = 0;
+  for (const BenchPerson& person : people) {
+    for (const ShopHours& hours : person.hours) longest = std::max(longest, hours.to_minute - hours.from_minute);
+  }
+  return longest;
+}
+
+/// Work that no stretch of hours holds is put down and taken up again, and then it is tied to nothing.
+void split_what_is_too_long(std::vector<Operation>& operations, int longest) {
+  for (std::size_t i = 0; i < operations.size(); ++i) {
+    if (operations[i].hands_on_minutes <= longest) continue;
+    operations[i].splittable = true;
+    operations[i].greatest_gap_minutes.reset();
+    if (i + 1 < operations.size()) operations[i + 1].greatest_gap_minutes.reset();
+  }
+}
+
 std::string why_not(const std::vector<JobPlan>& jobs) {
   const auto any = [&](OwnerStands stands) {
     return std::ranges::any_of(jobs, [&](const JobPlan& job) { return job.owner == stands; });
@@ -221,6 +239,8 @@ class Gather {
     question_.held_by_air = held_by_air(book_.shop_air(now_.day), sprayed_);
     request.unfit_air = unfit_air(question_.held_by_air);
     add_missing_stations(request);
+    const int longest = longest_stretch(settings.people);
+    for (BenchInstrument& instrument : request.instruments) split_what_is_too_long(instrument.operations, longest);
     return std::move(question_);
   }
 

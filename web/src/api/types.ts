@@ -11,11 +11,17 @@ export interface Api {
   Attack: Attack;
   AttackAsk: AttackAsk;
   AttackMark: AttackMark;
+  BeginTapAsk: BeginTapAsk;
+  BenchAnswer: BenchAnswer;
   BenchCost: BenchCost;
   BenchInstrumentAsk: BenchInstrumentAsk;
+  BenchPerson: BenchPerson;
   BenchPersonAsk: BenchPersonAsk;
   BenchRequestAsk: BenchRequestAsk;
   BenchResult: BenchResult;
+  BenchWish: BenchWish;
+  BenchWishAsk: BenchWishAsk;
+  BenchWork: BenchWork;
   Brace: Brace;
   BraceAsk: BraceAsk;
   BraceHeight: BraceHeight;
@@ -38,10 +44,13 @@ export interface Api {
   CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
+  DayOff: DayOff;
   DayOffAsk: DayOffAsk;
   DaysOutside: DaysOutside;
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
+  DecisionShown: DecisionShown;
+  EndTapAsk: EndTapAsk;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
   EstimateAsk: EstimateAsk;
@@ -60,14 +69,19 @@ export interface Api {
   FretReadingAsk: FretReadingAsk;
   FretToDress: FretToDress;
   FretWishesAsk: FretWishesAsk;
+  GateRecord: GateRecord;
+  GateRecordAsk: GateRecordAsk;
   Gauge: Gauge;
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
+  Handover: Handover;
+  HandoverAsk: HandoverAsk;
   HeelDepth: HeelDepth;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
+  HeldByAir: HeldByAir;
   HighCrown: HighCrown;
   Home: Home;
   HomeAir: HomeAir;
@@ -76,6 +90,7 @@ export interface Api {
   HomeAirResult: HomeAirResult;
   HomeAsk: HomeAsk;
   HomeList: HomeList;
+  HumidityGate: HumidityGate;
   HygrometerCorrection: HygrometerCorrection;
   HygrometerRequestAsk: HygrometerRequestAsk;
   HygrometerResult: HygrometerResult;
@@ -93,6 +108,17 @@ export interface Api {
   IntonationRequest: IntonationRequest;
   IntonationRequestAsk: IntonationRequestAsk;
   IntonationResult: IntonationResult;
+  Job: Job;
+  JobAmount: JobAmount;
+  JobAmountAsk: JobAmountAsk;
+  JobAnswer: JobAnswer;
+  JobAnswerAsk: JobAnswerAsk;
+  JobAsk: JobAsk;
+  JobOffer: JobOffer;
+  JobOfferAsk: JobOfferAsk;
+  JobPlan: JobPlan;
+  JobStep: JobStep;
+  JobStory: JobStory;
   Kept: Kept;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
@@ -107,6 +133,9 @@ export interface Api {
   LoggerGap: LoggerGap;
   LoggerReport: LoggerReport;
   LooseBraceAsk: LooseBraceAsk;
+  LotList: LotList;
+  MaterialLot: MaterialLot;
+  MaterialLotAsk: MaterialLotAsk;
   Measure: Measure;
   ModelLine: ModelLine;
   ModelList: ModelList;
@@ -128,6 +157,7 @@ export interface Api {
   NeckSideAfter: NeckSideAfter;
   NeckSideAsk: NeckSideAsk;
   NeckStep: NeckStep;
+  NotPlanned: NotPlanned;
   NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
   NoteContact: NoteContact;
@@ -136,6 +166,7 @@ export interface Api {
   OctaveError: OctaveError;
   OctaveErrorAsk: OctaveErrorAsk;
   Offered: Offered;
+  OnTheBench: OnTheBench;
   OperationAsk: OperationAsk;
   OrderEntry: OrderEntry;
   OrderEntryAsk: OrderEntryAsk;
@@ -145,13 +176,20 @@ export interface Api {
   Owner: Owner;
   OwnerAsk: OwnerAsk;
   OwnerList: OwnerList;
+  OwnerWord: OwnerWord;
+  OwnerWordAsk: OwnerWordAsk;
   PartEnergy: PartEnergy;
+  Pin: Pin;
+  PinAsk: PinAsk;
   PlannedInstrument: PlannedInstrument;
   PlannedOperation: PlannedOperation;
   PlateAsk: PlateAsk;
   PlateFields: PlateFields;
   PlateRequestAsk: PlateRequestAsk;
   PlateResult: PlateResult;
+  ProcedureResult: ProcedureResult;
+  PromiseRecord: PromiseRecord;
+  PromiseRecordAsk: PromiseRecordAsk;
   PromiseRequestAsk: PromiseRequestAsk;
   PromiseResult: PromiseResult;
   PromisedDay: PromisedDay;
@@ -161,6 +199,8 @@ export interface Api {
   ReadingsToKeepAsk: ReadingsToKeepAsk;
   RefusedLine: RefusedLine;
   ReliefInstead: ReliefInstead;
+  RepairList: RepairList;
+  RepairOffered: RepairOffered;
   ResponseRequest: ResponseRequest;
   ResponseRequestAsk: ResponseRequestAsk;
   ResponseResult: ResponseResult;
@@ -183,12 +223,19 @@ export interface Api {
   SeasonAnswer: SeasonAnswer;
   SetupChange: SetupChange;
   SetupChangeAsk: SetupChangeAsk;
+  ShopAir: ShopAir;
+  ShopAirAsk: ShopAirAsk;
   ShopCard: ShopCard;
+  ShopHours: ShopHours;
   ShopHoursAsk: ShopHoursAsk;
+  ShopSettings: ShopSettings;
+  ShopSettingsAsk: ShopSettingsAsk;
   SlotFit: SlotFit;
   Soundhole: Soundhole;
   SoundholeAsk: SoundholeAsk;
+  Station: Station;
   StationAsk: StationAsk;
+  StepShown: StepShown;
   StillAirAsk: StillAirAsk;
   StringAction: StringAction;
   StringActionAsk: StringActionAsk;
@@ -214,10 +261,13 @@ export interface Api {
   UnfitAirAsk: UnfitAirAsk;
   Visit: Visit;
   VisitAsk: VisitAsk;
+  VisitPlan: VisitPlan;
   VisitStory: VisitStory;
+  VisitWork: VisitWork;
   WhichTopAsk: WhichTopAsk;
   WithMoisture: WithMoisture;
   WorkPiece: WorkPiece;
+  WorkSpell: WorkSpell;
   YearRequestAsk: YearRequestAsk;
   YearResult: YearResult;
 }
@@ -497,6 +547,245 @@ export interface AttackMark {
    */
   amplitude_treble_mm: number;
 }
+export interface BeginTapAsk {
+  /**
+   * an id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * whose hands
+   */
+  person?: string;
+  /**
+   * what it is glued or finished with; 0: not said
+   */
+  lot_id?: number;
+}
+export interface BenchAnswer {
+  now: Moment;
+  /**
+   * whose hands do the work
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  people: BenchPerson[];
+  /**
+   * places and fixtures
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  stations: Station[];
+  plan?: BenchResult;
+  /**
+   * what clashes, where not everything could be kept; empty: nothing
+   */
+  trouble: string;
+  /**
+   * what each operation of the plan is in the book
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  work: BenchWork[];
+  /**
+   * what was said of each instrument of the plan
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  instruments: OnTheBench[];
+  /**
+   * instruments in the shop that are not planned, and why
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  left_out: NotPlanned[];
+  /**
+   * spraying that the air of a day forbids
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  held_by_air: HeldByAir[];
+  /**
+   * of the shop from today on, read or forecast, the newest of each day
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  air: ShopAir[];
+}
+export interface Moment {
+  /**
+   * day
+   */
+  day: string;
+  /**
+   * minutes since midnight by the wall clock [minutes]
+   */
+  minute: number;
+}
+export interface BenchPerson {
+  /**
+   * who
+   */
+  name: string;
+  /**
+   * stretches of the week's days; a break is the gap between two
+   *
+   * @minItems 1
+   * @maxItems 42
+   */
+  hours: ShopHours[];
+  /**
+   * holidays and days away
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  days_off: DayOff[];
+  /**
+   * what only some can do
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  skills: string[];
+}
+export interface ShopHours {
+  /**
+   * 1 Monday to 7 Sunday
+   */
+  weekday: number;
+  /**
+   * minutes since midnight [minutes]
+   */
+  from_minute: number;
+  /**
+   * minutes since midnight [minutes]
+   */
+  to_minute: number;
+}
+export interface DayOff {
+  /**
+   * a holiday or a day away
+   */
+  day: string;
+}
+export interface Station {
+  /**
+   * spray place, go-bar deck, clamps, humid cabinet
+   */
+  name: string;
+  /**
+   * how many there are
+   */
+  count: number;
+}
+export interface BenchResult {
+  /**
+   * each person's next work
+   *
+   * @minItems 0
+   * @maxItems 4
+   */
+  next: PlannedOperation[];
+  /**
+   * all of them, by start
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  operations: PlannedOperation[];
+  /**
+   * as asked
+   *
+   * @minItems 1
+   * @maxItems 400
+   */
+  instruments: PlannedInstrument[];
+  /**
+   * a sentence for each promise that moves later
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  moved_promises: string[];
+  cost: BenchCost;
+  /**
+   * to be kept for the next plan
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  order: OrderEntry[];
+  /**
+   * judged
+   */
+  plans: number;
+  /**
+   * within a day, all people
+   */
+  changes_of_instrument: number;
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface PlannedOperation {
+  /**
+   * on which
+   */
+  instrument: string;
+  /**
+   * what
+   */
+  operation: string;
+  /**
+   * whose hands; empty for a wait alone
+   */
+  person: string;
+  starts: Moment;
+  hands_on_ends: Moment;
+  wait_ends: Moment;
+  /**
+   * the stretches of hands-on work
+   *
+   * @minItems 0
+   * @maxItems 1200
+   */
+  pieces: WorkPiece[];
+}
+export interface WorkPiece {
+  from: Moment;
+  until: Moment;
+}
+export interface PlannedInstrument {
+  /**
+   * which
+   */
+  name: string;
+  ready: Moment;
+  /**
+   * past the end of the day it is due [days]
+   */
+  days_late: number;
+  /**
+   * until it is ready, from now or from its coming [days]
+   */
+  days_from_now: number;
+  /**
+   * than promised; negative is before [days]
+   */
+  promise_days_later: number;
+  /**
+   * what holds it, when it is late or its promise moves later
+   */
+  why: string;
+}
 export interface BenchCost {
   /**
    * days late
@@ -526,6 +815,201 @@ export interface BenchCost {
    * of the best order that needs no search
    */
   best_rule: number;
+}
+export interface OrderEntry {
+  /**
+   * whose next work
+   */
+  instrument: string;
+  /**
+   * free places left for others
+   */
+  places_passed_over: number;
+}
+export interface BenchWork {
+  /**
+   * as the plan names it
+   */
+  instrument: string;
+  /**
+   * as the plan names it
+   */
+  operation: string;
+  /**
+   * its number in the book
+   */
+  instrument_id: number;
+  /**
+   * the visit
+   */
+  visit_id: number;
+  /**
+   * the job
+   */
+  job_id: number;
+  /**
+   * in data/operations.csv
+   */
+  operation_id: string;
+  /**
+   * of the times that the job does it
+   */
+  which: number;
+  /**
+   * how far it is
+   */
+  state: "to_do" | "at_work" | "waiting" | "done";
+  /**
+   * the stretch of work hands are at; 0: none
+   */
+  running_spell: number;
+  /**
+   * whose hands are at it; empty: nobody's
+   */
+  running_person: string;
+  /**
+   * what it usually takes [min]
+   */
+  hands_on_minutes: number;
+  /**
+   * hands-on, so far [min]
+   */
+  minutes_spent: number;
+  /**
+   * what the wait after it is
+   */
+  wait_for: string;
+  wait_ends?: Moment;
+  pinned?: Moment;
+  /**
+   * where hands do it
+   */
+  place: string;
+  /**
+   * what it is done with
+   */
+  materials: string;
+  /**
+   * a line each
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  adhesives: string[];
+  /**
+   * how long in them
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  clamps: string[];
+  /**
+   * read before it is begun
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  cautions: string[];
+}
+export interface OnTheBench {
+  /**
+   * as the plan names it
+   */
+  instrument: string;
+  /**
+   * its number in the book
+   */
+  instrument_id: number;
+  /**
+   * the visit
+   */
+  visit_id: number;
+  /**
+   * the day the owner was told
+   */
+  promised?: string;
+  /**
+   * the day it is wanted by the end of: as wished, or as promised
+   */
+  due?: string;
+  /**
+   * a part or the owner is waited for: no work before that day
+   */
+  waits_until?: string;
+}
+export interface NotPlanned {
+  /**
+   * the visit
+   */
+  visit_id: number;
+  /**
+   * which
+   */
+  instrument: string;
+  /**
+   * why the plan leaves it out
+   */
+  why: string;
+  /**
+   * it has jobs that the owner has not refused
+   */
+  could_be_taken: boolean;
+}
+export interface HeldByAir {
+  /**
+   * the whole of it
+   */
+  day: string;
+  /**
+   * in data/operations.csv
+   */
+  operation: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * of the shop's air [%]
+   */
+  humidity_percent: number;
+  /**
+   * expected, not read
+   */
+  forecast: boolean;
+  /**
+   * the least humidity in which it may be sprayed [%]
+   */
+  least_percent?: number;
+  /**
+   * the most [%]
+   */
+  most_percent?: number;
+}
+export interface ShopAir {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * since midnight [min]
+   */
+  minute: number;
+  /**
+   * in the shop [C]
+   */
+  temperature_c: number;
+  /**
+   * in the shop, 0..1
+   */
+  relative_humidity: number;
+  /**
+   * expected, not read
+   */
+  forecast: boolean;
 }
 export interface BenchInstrumentAsk {
   /**
@@ -776,126 +1260,57 @@ export interface OrderEntryAsk {
    */
   places_passed_over?: number;
 }
-export interface BenchResult {
+export interface BenchWish {
   /**
-   * each person's next work
-   *
-   * @minItems 0
-   * @maxItems 4
+   * number in the book; 0: not kept yet
    */
-  next: PlannedOperation[];
+  id: number;
   /**
-   * all of them, by start
-   *
-   * @minItems 0
-   * @maxItems 24000
+   * of this visit
    */
-  operations: PlannedOperation[];
+  visit_id: number;
   /**
-   * as asked
-   *
-   * @minItems 1
-   * @maxItems 400
+   * wanted by the end of that day
    */
-  instruments: PlannedInstrument[];
+  due_on?: string;
   /**
-   * a sentence for each promise that moves later
-   *
-   * @minItems 0
-   * @maxItems 400
+   * how much its lateness counts against others
    */
-  moved_promises: string[];
-  cost: BenchCost;
+  weight: number;
   /**
-   * to be kept for the next plan
-   *
-   * @minItems 0
-   * @maxItems 24000
+   * a part or the owner is waited for: no work before that day
    */
-  order: OrderEntry[];
+  waits_until?: string;
   /**
-   * judged
+   * anything else
    */
-  plans: number;
-  /**
-   * within a day, all people
-   */
-  changes_of_instrument: number;
-  /**
-   * one sentence
-   */
-  verdict: string;
+  note: string;
 }
-export interface PlannedOperation {
+export interface BenchWishAsk {
   /**
-   * on which
+   * number in the book; 0: not kept yet
    */
-  instrument: string;
+  id?: number;
   /**
-   * what
+   * of this visit
    */
-  operation: string;
+  visit_id?: number;
   /**
-   * whose hands; empty for a wait alone
+   * wanted by the end of that day
    */
-  person: string;
-  starts: Moment;
-  hands_on_ends: Moment;
-  wait_ends: Moment;
+  due_on?: string;
   /**
-   * the stretches of hands-on work
-   *
-   * @minItems 0
-   * @maxItems 1200
+   * how much its lateness counts against others
    */
-  pieces: WorkPiece[];
-}
-export interface Moment {
+  weight?: number;
   /**
-   * day
+   * a part or the owner is waited for: no work before that day
    */
-  day: string;
+  waits_until?: string;
   /**
-   * minutes since midnight by the wall clock [minutes]
+   * anything else
    */
-  minute: number;
-}
-export interface WorkPiece {
-  from: Moment;
-  until: Moment;
-}
-export interface PlannedInstrument {
-  /**
-   * which
-   */
-  name: string;
-  ready: Moment;
-  /**
-   * past the end of the day it is due [days]
-   */
-  days_late: number;
-  /**
-   * until it is ready, from now or from its coming [days]
-   */
-  days_from_now: number;
-  /**
-   * than promised; negative is before [days]
-   */
-  promise_days_later: number;
-  /**
-   * what holds it, when it is late or its promise moves later
-   */
-  why: string;
-}
-export interface OrderEntry {
-  /**
-   * whose next work
-   */
-  instrument: string;
-  /**
-   * free places left for others
-   */
-  places_passed_over: number;
+  note?: string;
 }
 export interface Brace {
   /**
@@ -1833,6 +2248,69 @@ export interface DecidingNote {
    */
   away: boolean;
 }
+export interface DecisionShown {
+  /**
+   * its id
+   */
+  decision: string;
+  /**
+   * as asked
+   */
+  question: string;
+  /**
+   * a reading, or ask
+   */
+  about: string;
+  /**
+   * the operation that waits for it
+   */
+  before: string;
+  /**
+   * what it may come out as
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  outcomes: string[];
+  /**
+   * what it comes out as now
+   */
+  outcome: string;
+  /**
+   * how
+   */
+  known: "answered" | "read" | "too_near" | "assumed";
+  /**
+   * from the nearest limit, in repeatabilities
+   */
+  margin_repeatability?: number;
+  /**
+   * nothing more is done
+   */
+  stops: boolean;
+  /**
+   * what follows; may be empty
+   */
+  says: string;
+}
+export interface EndTapAsk {
+  /**
+   * the hands-on part is done; else it goes on later
+   */
+  finished?: boolean;
+  /**
+   * how long hands were at it, where the tap came late; absent: until now [min]
+   */
+  minutes?: number;
+  /**
+   * what it was glued or finished with; 0: not said
+   */
+  lot_id?: number;
+  /**
+   * anything else
+   */
+  note?: string;
+}
 export interface Equilibrium {
   /**
    * that wood comes to in this air [%]
@@ -2556,6 +3034,86 @@ export interface FretWishesAsk {
    */
   readings?: FretReadingAsk[];
 }
+export interface GateRecord {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * who said so
+   */
+  who: string;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * why work goes on although the guitar is out of its range
+   */
+  why: string;
+}
+export interface GateRecordAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this visit
+   */
+  visit_id?: number;
+  /**
+   * who said so
+   */
+  who: string;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * why work goes on although the guitar is out of its range
+   */
+  why: string;
+}
+export interface Handover {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * the day it went home
+   */
+  day: string;
+  /**
+   * who took it
+   */
+  taken_by: string;
+}
+export interface HandoverAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this visit
+   */
+  visit_id?: number;
+  /**
+   * the day it went home
+   */
+  day: string;
+  /**
+   * who took it
+   */
+  taken_by?: string;
+}
 export interface HeelDepth {
   /**
    * down the heel from the edge under the board [mm]
@@ -2877,6 +3435,24 @@ export interface HomeList {
    * @maxItems 1000000
    */
   homes: Home[];
+}
+export interface HumidityGate {
+  /**
+   * what the humidity in the body says
+   */
+  state: "open" | "near_limit" | "dry" | "damp" | "not_read";
+  /**
+   * neck, fret, saddle and crack-gluing work waits
+   */
+  holds: boolean;
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * by whom, when and why; empty: it is not
+   */
+  overridden: string;
 }
 export interface HygrometerCorrection {
   /**
@@ -3798,6 +4374,632 @@ export interface SaddleTopAsk {
    */
   front_sd_mm?: number | string;
 }
+export interface Job {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * the finding it is for; 0: none
+   */
+  finding_id: number;
+  /**
+   * an id in data/procedures.csv
+   */
+  procedure: string;
+  /**
+   * what the shop thinks should become of it
+   */
+  advice: "do_now" | "can_wait" | "leave_alone";
+  /**
+   * thought better of
+   */
+  withdrawn: boolean;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface JobAmount {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * what is counted, as data/operations.csv names it
+   */
+  amount: string;
+  /**
+   * how many
+   */
+  count: number;
+}
+export interface JobAmountAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * what is counted, as data/operations.csv names it
+   */
+  amount: string;
+  /**
+   * how many
+   */
+  count: number;
+}
+export interface JobAnswer {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * an id in data/procedure_decisions.csv
+   */
+  decision: string;
+  /**
+   * one of its outcomes
+   */
+  outcome: string;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who: string;
+}
+export interface JobAnswerAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * an id in data/procedure_decisions.csv
+   */
+  decision: string;
+  /**
+   * one of its outcomes
+   */
+  outcome: string;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who: string;
+}
+export interface JobAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this visit
+   */
+  visit_id?: number;
+  /**
+   * the finding it is for; 0: none
+   */
+  finding_id?: number;
+  /**
+   * an id in data/procedures.csv
+   */
+  procedure: string;
+  /**
+   * what the shop thinks should become of it
+   */
+  advice?: "do_now" | "can_wait" | "leave_alone";
+  /**
+   * thought better of
+   */
+  withdrawn?: boolean;
+  /**
+   * anything else
+   */
+  note?: string;
+}
+export interface JobOffer {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * the day it was offered
+   */
+  day: string;
+  /**
+   * the line as the owner read it
+   */
+  words: string;
+  /**
+   * hands-on, seldom less [h]
+   */
+  hours_low: number;
+  /**
+   * hands-on, as usual [h]
+   */
+  hours: number;
+  /**
+   * hands-on, seldom more [h]
+   */
+  hours_high: number;
+  /**
+   * before tax, an exact decimal
+   */
+  net: string;
+  /**
+   * the tax on it, an exact decimal
+   */
+  tax: string;
+  /**
+   * ISO 4217
+   */
+  currency: string;
+}
+export interface JobOfferAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * the day it was offered
+   */
+  day: string;
+  /**
+   * the line as the owner read it
+   */
+  words: string;
+  /**
+   * hands-on, seldom less [h]
+   */
+  hours_low: number;
+  /**
+   * hands-on, as usual [h]
+   */
+  hours: number;
+  /**
+   * hands-on, seldom more [h]
+   */
+  hours_high: number;
+  /**
+   * before tax, an exact decimal
+   */
+  net: string;
+  /**
+   * the tax on it, an exact decimal
+   */
+  tax: string;
+  /**
+   * ISO 4217
+   */
+  currency: string;
+}
+export interface JobPlan {
+  story: JobStory;
+  plan: ProcedureResult;
+  /**
+   * the operations, with what was done of them
+   *
+   * @minItems 0
+   * @maxItems 400
+   */
+  steps: JobStep[];
+  /**
+   * whether the owner has agreed to the newest offer
+   */
+  owner: "not_asked" | "asked" | "yes" | "no";
+}
+export interface JobStory {
+  job: Job;
+  /**
+   * to its questions, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  answers: JobAnswer[];
+  /**
+   * what it takes, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  amounts: JobAmount[];
+  /**
+   * made to the owner, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  offers: JobOffer[];
+  /**
+   * of the owner, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  words: OwnerWord[];
+  /**
+   * of hands-on work, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  spells: WorkSpell[];
+  /**
+   * of its operations, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  pins: Pin[];
+}
+export interface OwnerWord {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * the offer it answers; 0: an operation
+   */
+  offer_id: number;
+  /**
+   * the operation it is about; empty: an offer
+   */
+  operation: string;
+  /**
+   * the owner's answer
+   */
+  says: "yes" | "no";
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who: string;
+}
+export interface WorkSpell {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * an id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * whose hands
+   */
+  person: string;
+  /**
+   * the day it began
+   */
+  began_on: string;
+  /**
+   * since midnight, by the shop's clock [min]
+   */
+  began_minute: number;
+  /**
+   * the day it ended; absent: hands are still at it
+   */
+  ended_on?: string;
+  /**
+   * since midnight [min]
+   */
+  ended_minute: number;
+  /**
+   * the hands-on part is done
+   */
+  finished: boolean;
+  /**
+   * what it was glued or finished with; 0: not said
+   */
+  lot_id: number;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface Pin {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * an id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * of the times that the job does this operation
+   */
+  which: number;
+  /**
+   * it starts on that day; absent: let go again
+   */
+  day?: string;
+  /**
+   * since midnight [min]
+   */
+  minute: number;
+}
+export interface ProcedureResult {
+  /**
+   * of the repair
+   */
+  name: string;
+  /**
+   * what is refused or put off in it
+   */
+  never: string;
+  /**
+   * in order
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  steps: StepShown[];
+  /**
+   * its questions, as they stand
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  decisions: DecisionShown[];
+  /**
+   * none or one
+   *
+   * @minItems 0
+   * @maxItems 1
+   */
+  next_question: DecisionShown[];
+  /**
+   * why no more is done; empty: it goes on
+   */
+  stopped: string;
+  /**
+   * nothing holds it
+   */
+  may_start: boolean;
+  /**
+   * what is missing
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  holds: string[];
+  humidity: HumidityGate;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_low_minutes: number;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_minutes: number;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_high_minutes: number;
+  /**
+   * typical waits, one after the other [min]
+   */
+  wait_minutes: number;
+  /**
+   * what is needed
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  materials: string[];
+}
+export interface StepShown {
+  /**
+   * id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * part of the visit
+   */
+  family: "arrive" | "work" | "finish_up";
+  /**
+   * hands-on work [min]
+   */
+  hands_on_low_minutes: number;
+  /**
+   * hands-on work [min]
+   */
+  hands_on_minutes: number;
+  /**
+   * hands-on work [min]
+   */
+  hands_on_high_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_low_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_high_minutes: number;
+  /**
+   * what for; may be empty
+   */
+  wait_for: string;
+  /**
+   * place held through the hands-on work; may be empty
+   */
+  hands_on_station: string;
+  /**
+   * fixture held in the wait; may be empty
+   */
+  wait_station: string;
+  /**
+   * how long of the wait [min]
+   */
+  station_wait_minutes: number;
+  /**
+   * from the end of its hands-on work to one of greatest_gap_to [min]
+   */
+  greatest_gap_minutes?: number;
+  /**
+   * operations
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  greatest_gap_to: string[];
+  /**
+   * where and with what it is done
+   */
+  where: string;
+  /**
+   * may be empty
+   */
+  materials: string;
+  /**
+   * a line each
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  adhesives: string[];
+  /**
+   * what holds and how long
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  clamps: string[];
+  /**
+   * what it does to the air of the room
+   */
+  air: "clean" | "dust" | "vapour" | "spray" | "steam";
+  /**
+   * no dust in the room for an hour before
+   */
+  needs_dust_free: boolean;
+  /**
+   * of the shop [percent]
+   */
+  humidity_low_percent?: number;
+  /**
+   * of the shop [percent]
+   */
+  humidity_high_percent?: number;
+  /**
+   * of the shop [C]
+   */
+  temperature_low_c?: number;
+  /**
+   * of the shop [C]
+   */
+  temperature_high_c?: number;
+  /**
+   * read where the step is read
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  cautions: string[];
+  /**
+   * whether it can be taken back
+   */
+  reversible: "yes" | "hardly" | "no";
+  /**
+   * what a collector thinks of it
+   */
+  value: "raises" | "neutral" | "lowers";
+  /**
+   * only with a recorded yes
+   */
+  asks_owner: boolean;
+  /**
+   * there is one
+   */
+  yes_recorded: boolean;
+  /**
+   * what may be done instead; may be empty
+   */
+  gentler: string;
+  /**
+   * waits for the humidity in the body
+   */
+  held_by_humidity: boolean;
+  /**
+   * where its minutes and limits come from
+   */
+  source: string;
+}
+export interface JobStep {
+  step: StepShown;
+  /**
+   * how far it is
+   */
+  state: "to_do" | "at_work" | "waiting" | "done";
+  /**
+   * hands-on, so far [min]
+   */
+  minutes_spent: number;
+  /**
+   * the stretch of work hands are at; 0: none
+   */
+  running_spell: number;
+  wait_ends?: Moment;
+}
 export interface Kept {
   /**
    * the record's number in the book
@@ -4063,6 +5265,75 @@ export interface LooseBraceAsk {
    * how much is loose [mm]
    */
   length_mm: number | string;
+}
+export interface LotList {
+  /**
+   * pots, bottles and sticks, the newest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  lots: MaterialLot[];
+}
+export interface MaterialLot {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * an id in data/adhesives.csv or data/finishes.csv, or plain words
+   */
+  material: string;
+  /**
+   * as on the label
+   */
+  words: string;
+  /**
+   * the day it was opened or mixed
+   */
+  opened_on: string;
+  /**
+   * the last day it is used
+   */
+  good_until?: string;
+  /**
+   * used up or thrown away
+   */
+  empty_on?: string;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface MaterialLotAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * an id in data/adhesives.csv or data/finishes.csv, or plain words
+   */
+  material: string;
+  /**
+   * as on the label
+   */
+  words?: string;
+  /**
+   * the day it was opened or mixed
+   */
+  opened_on: string;
+  /**
+   * the last day it is used
+   */
+  good_until?: string;
+  /**
+   * used up or thrown away
+   */
+  empty_on?: string;
+  /**
+   * anything else
+   */
+  note?: string;
 }
 export interface ModelLine {
   /**
@@ -4702,6 +5973,36 @@ export interface OwnerList {
    */
   owners: Owner[];
 }
+export interface OwnerWordAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * the offer it answers; 0: an operation
+   */
+  offer_id?: number;
+  /**
+   * the operation it is about; empty: an offer
+   */
+  operation?: string;
+  /**
+   * the owner's answer
+   */
+  says: "yes" | "no";
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who: string;
+}
 export interface PartEnergy {
   /**
    * top, bridge, bridge plate, hole reinforcement, rim or a brace
@@ -4715,6 +6016,32 @@ export interface PartEnergy {
    * of all
    */
   share: number;
+}
+export interface PinAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * an id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * of the times that the job does this operation
+   */
+  which?: number;
+  /**
+   * it starts on that day; absent: let go again
+   */
+  day?: string;
+  /**
+   * since midnight [min]
+   */
+  minute?: number;
 }
 export interface PlateFields {
   /**
@@ -5206,6 +6533,50 @@ export interface RimStiffness {
    */
   block_slope_n: number;
 }
+export interface PromiseRecord {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * ready by the end of it
+   */
+  ready_on: string;
+  /**
+   * it was given with
+   */
+  chance: number;
+  /**
+   * the day it was said
+   */
+  said_on: string;
+}
+export interface PromiseRecordAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this visit
+   */
+  visit_id?: number;
+  /**
+   * ready by the end of it
+   */
+  ready_on: string;
+  /**
+   * it was given with
+   */
+  chance: number;
+  /**
+   * the day it was said
+   */
+  said_on: string;
+}
 export interface PromiseRequestAsk {
   bench: BenchRequestAsk;
   /**
@@ -5337,6 +6708,36 @@ export interface ReadingsToKeepAsk {
    * @maxItems 200
    */
   readings: ReadingAsk[];
+}
+export interface RepairList {
+  /**
+   * whole repairs, as data/procedures.csv has them
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  repairs: RepairOffered[];
+}
+export interface RepairOffered {
+  /**
+   * as jobs name it
+   */
+  id: string;
+  /**
+   * as the shop calls it
+   */
+  name: string;
+  /**
+   * what is never done in it
+   */
+  never: string;
+  /**
+   * kinds of finding that lead to it
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  for_findings: string[];
 }
 export interface ResponseRequest {
   /**
@@ -5926,6 +7327,32 @@ export interface YearResult {
    */
   verdict: string;
 }
+export interface ShopAirAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * since midnight [min]
+   */
+  minute?: number;
+  /**
+   * in the shop [C]
+   */
+  temperature_c: number;
+  /**
+   * in the shop, 0..1
+   */
+  relative_humidity: number;
+  /**
+   * expected, not read
+   */
+  forecast?: boolean;
+}
 export interface ShopCard {
   /**
    * what the shop calls itself
@@ -5947,6 +7374,86 @@ export interface ShopCard {
    * of the book's file
    */
   schema_number: number;
+}
+export interface ShopSettings {
+  /**
+   * what the shop calls itself
+   */
+  name: string;
+  /**
+   * as on its papers, line by line
+   */
+  address: string;
+  /**
+   * whose hands do the work
+   *
+   * @minItems 1
+   * @maxItems 4
+   */
+  people: BenchPerson[];
+  /**
+   * places and fixtures, and how many
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  stations: Station[];
+  /**
+   * ISO 4217
+   */
+  currency: string;
+  /**
+   * an exact decimal in that currency
+   */
+  hourly_rate: string;
+  /**
+   * where a line says nothing else
+   */
+  tax_percent: string;
+  /**
+   * with which a promised day is to hold
+   */
+  promise_chance: number;
+}
+export interface ShopSettingsAsk {
+  /**
+   * what the shop calls itself
+   */
+  name?: string;
+  /**
+   * as on its papers, line by line
+   */
+  address?: string;
+  /**
+   * whose hands do the work
+   *
+   * @minItems 1
+   * @maxItems 4
+   */
+  people: BenchPersonAsk[];
+  /**
+   * places and fixtures, and how many
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  stations?: StationAsk[];
+  /**
+   * ISO 4217
+   */
+  currency?: string;
+  /**
+   * an exact decimal in that currency
+   */
+  hourly_rate?: string;
+  /**
+   * where a line says nothing else
+   */
+  tax_percent?: string;
+  /**
+   * with which a promised day is to hold
+   */
+  promise_chance?: number;
 }
 export interface StringLineAnswer {
   string_line: StringLineResult;
@@ -6152,6 +7659,55 @@ export interface VisitAsk {
    * anything else
    */
   note?: string;
+}
+export interface VisitPlan {
+  kept: VisitWork;
+  /**
+   * each with its plan as it stands now
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  jobs: JobPlan[];
+  now: Moment;
+}
+export interface VisitWork {
+  visit: Visit;
+  /**
+   * repairs chosen at it
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  jobs: JobStory[];
+  /**
+   * of the humidity gate
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  overrides: GateRecord[];
+  /**
+   * oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  promises: PromiseRecord[];
+  /**
+   * when it is wanted, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  wishes: BenchWish[];
+  /**
+   * once it went home
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  handovers: Handover[];
 }
 export interface YearRequestAsk {
   instrument: ResponseRequestAsk;
