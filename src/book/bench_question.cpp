@@ -221,13 +221,13 @@ class Gather {
                                     .why = "all its work is done; it waits to be collected"});
       return;
     }
-    question_.instruments.push_back({.instrument = instrument.name,
-                                     .instrument_id = visit.visit.instrument_id,
-                                     .visit_id = visit.visit.id,
-                                     .promised = instrument.promised,
-                                     .due = instrument.due,
-                                     .waits_until = visit.wishes.empty() ? std::nullopt
-                                                                         : visit.wishes.back().waits_until});
+    question_.instruments.push_back(
+        {.instrument = instrument.name,
+         .instrument_id = visit.visit.instrument_id,
+         .visit_id = visit.visit.id,
+         .promised = instrument.promised,
+         .due = instrument.due,
+         .waits_until = visit.wishes.empty() ? std::nullopt : visit.wishes.back().waits_until});
     question_.request.instruments.push_back(std::move(instrument));
   }
 

@@ -129,8 +129,8 @@ class Filling {
 
   RecordId fill(const DemoJob& told) {
     const RecordId visit = newest_visit(told.instrument);
-    const RecordId job = book_.keep(
-        Job{.visit_id = visit, .procedure = told.procedure, .advice = told.advice, .note = told.note});
+    const RecordId job =
+        book_.keep(Job{.visit_id = visit, .procedure = told.procedure, .advice = told.advice, .note = told.note});
     const VisitWork work = book_.visit_work(visit);
     const std::vector<JobPlan> plans = job_plans(work, book_.story(work.visit.instrument_id), repair_, now_);
     const auto plan = std::ranges::find(plans, job, [](const JobPlan& one) { return one.story.job.id; });
@@ -162,8 +162,8 @@ class Filling {
 
   /// Placed from the last operation back, each before the wait that follows it.
   void do_work(const DemoJob& told, const JobPlan& plan, RecordId job) {
-    const auto last = std::ranges::find(plan.steps, told.done->through,
-                                        [](const JobStep& step) { return step.step.operation; });
+    const auto last =
+        std::ranges::find(plan.steps, told.done->through, [](const JobStep& step) { return step.step.operation; });
     if (last == plan.steps.end()) {
       throw Refused("jobs.csv: " + told.done->through + " is not in the plan of " + told.instrument);
     }
@@ -192,11 +192,8 @@ class Filling {
   }
 
   RecordId begin(const DemoJob& told, RecordId job, const std::string& operation, const Moment& at) {
-    return book_.begin_work({.job_id = job,
-                             .operation = operation,
-                             .person = told.person,
-                             .began_on = at.day,
-                             .began_minute = at.minute});
+    return book_.begin_work(
+        {.job_id = job, .operation = operation, .person = told.person, .began_on = at.day, .began_minute = at.minute});
   }
 
   void fill(const DemoPromise& told) {

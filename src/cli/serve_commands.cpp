@@ -60,13 +60,9 @@ void open_in_browser(const std::string& address) {
 void serve_book(const ServeWish& wish, Book& book, Program& program, const std::string& page) {
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
-  const Shop shop{book,
-                  program.trade(),
-                  program.tables(),
-                  program.models(),
-                  program.envelopes(),
-                  calendar(wish.today),
-                  clock(wish.at)};
+  const Shop shop{
+      book,          program.trade(), program.tables(), program.models(), program.envelopes(), calendar(wish.today),
+      clock(wish.at)};
   const auto announce = [&](const std::string& address) {
     std::cout << "Tailblock is at " << address << page << "\nCtrl-C stops it.\n" << std::flush;
     if (wish.open) open_in_browser(address + page);
@@ -99,14 +95,14 @@ void serve_demo(const ServeWish& wish) {
   const DemoTables tables = demo_tables(built_in_text);
   const Date today = calendar(wish.today)();
   fill_demo_shop(book, tables, today);
-  fill_demo_bench(book, tables, demo_bench_tables(built_in_text), program.tables().repairs,
-                  {today, clock(wish.at)()});
+  fill_demo_bench(book, tables, demo_bench_tables(built_in_text), program.tables().repairs, {today, clock(wish.at)()});
   std::cout << "This shop, its people and its instruments are invented. Nothing kept here outlives the program.\n";
   serve_book(wish, book, program, "instruments/1");
 }
 
 void add_common_options(CLI::App* command, const std::shared_ptr<ServeWish>& wish) {
-  command->add_option("--port", wish->port, "port on the loopback address, 0 for any free one")->check(CLI::Range(0, 65535));
+  command->add_option("--port", wish->port, "port on the loopback address, 0 for any free one")
+      ->check(CLI::Range(0, 65535));
   command->add_option("--today", wish->today, "hold the calendar at this day, 2026-02-14");
   command->add_option("--at", wish->at, "hold the clock at this time of day, 10:20");
   command->add_flag("--open,!--no-open", wish->open, "open the page in this machine's browser");

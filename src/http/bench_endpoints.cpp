@@ -173,7 +173,9 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            {with_visit},
            "",
            schema_of_result<BenchAnswer>(),
-           [shop, kept](const Ask& ask) { return json_answer(bench_answer(shop, *kept, {.with_visit = visit_asked(ask)})); }},
+           [shop, kept](const Ask& ask) {
+             return json_answer(bench_answer(shop, *kept, {.with_visit = visit_asked(ask)}));
+           }},
           {.method = "GET",
            .path = "/api/bench/improved",
            .summary = "The same after a longer search, which starts from the newest plan",
