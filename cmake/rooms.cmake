@@ -61,6 +61,10 @@ foreach(room IN LISTS TAILBLOCK_ROOMS)
   set(rooms_to_${room} ${rooms_above})  # this room and those above it
 endforeach()
 
+# Its tiles stay in registers only when their small loops are unrolled whole.
+set_source_files_properties(${PROJECT_SOURCE_DIR}/src/body/dense_front.cpp PROPERTIES COMPILE_OPTIONS -O3
+                            SKIP_PRECOMPILE_HEADERS ON)
+
 set(TAILBLOCK_PROGRAM ${PROJECT_BINARY_DIR}/tailblock)
 file(GLOB main_file CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/cli/main.cpp)
 if(main_file)

@@ -60,9 +60,14 @@ void open_in_browser(const std::string& address) {
 void serve_book(const ServeWish& wish, Book& book, Program& program, const std::string& page) {
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
-  const Shop shop{
-      book,          program.trade(), program.tables(), program.models(), program.envelopes(), calendar(wish.today),
-      clock(wish.at)};
+  const Shop shop{book,
+                  program.trade(),
+                  program.tables(),
+                  program.models(),
+                  program.envelopes(),
+                  program.plates(),
+                  calendar(wish.today),
+                  clock(wish.at)};
   const auto announce = [&](const std::string& address) {
     std::cout << "Tailblock is at " << address << page << "\nCtrl-C stops it.\n" << std::flush;
     if (wish.open) open_in_browser(address + page);

@@ -171,6 +171,20 @@ PlateRequest example_plate() {
   return request;
 }
 
+/// An old top with a crack that one cleat holds, in a heated house.
+CrackRiskRequest example_crack_risk() {
+  CrackRiskRequest request;
+  request.top.bracing = "x_braced";
+  request.home = heated_house();
+  request.first = february;
+  request.damage.cracks = {{.from_x = mm(360),
+                            .from_y = mm(30),
+                            .to_x = mm(470),
+                            .to_y = mm(30),
+                            .cleats = {{.along = mm(40), .length = mm(15)}}}};
+  return request;
+}
+
 FretDressRequest example_fret_dress(const DataTables& tables) {
   const ClearanceRequest set_up = example_clearance(tables);
   FretDressRequest request{

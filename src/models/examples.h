@@ -6,6 +6,7 @@
 #include "bench/promise.h"
 #include "body/plate.h"
 #include "models/data_tables.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -35,6 +36,7 @@ namespace tailblock {
 [[nodiscard]] BenchRequest example_bench();
 [[nodiscard]] PromiseRequest example_promise();
 [[nodiscard]] PlateRequest example_plate();
+[[nodiscard]] CrackRiskRequest example_crack_risk();
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] NeckAngleRequest example_neck_angle();

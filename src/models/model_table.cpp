@@ -13,6 +13,7 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "models/plate_memo.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -40,7 +41,7 @@ Model model(std::string name, std::string summary, Request example, Compute comp
 
 }  // namespace
 
-ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
+ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo, PlateMemo& plates) {
   const DataTables* tables = &t;
   const SeasonTables season = t.season();
   const auto envelopes = [&memo](const ClearanceRequest& request) { return memo.of(envelope_request(request)); };
@@ -91,8 +92,13 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
                             return promise(request, tables->bench_weights, tables->duration_prior);
                           }));
   models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
-                          example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
-                            return plate(request, *memo->of(request, tables->plate()), tables->plate());
+                          example_plate(), [tables, &plates](const PlateRequest& request) {
+                            return plate(request, *plates.of(request, tables->plate()), tables->plate());
+                          }));
+  models_.push_back(model("crack-risk", "the chance that a top cracks in this air, and the humidity to keep",
+                          example_crack_risk(), [tables, &plates](const CrackRiskRequest& request) {
+                            const PlateRequest sound = plate_for_cracks(request);
+                            return crack_risk(request, *plates.of(sound, tables->plate()), tables->cracks());
                           }));
   models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
                           example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {

@@ -14,7 +14,4 @@ namespace tailblock {
 /// `&` `<` `>` `"` and `'` written so that they stay text.
 [[nodiscard]] std::string html_text(const std::string& text);
 
-/// A picture as an element of a page.
-[[nodiscard]] std::string svg(const Picture& picture);
-
 }  // namespace tailblock

@@ -1,3 +1,5 @@
+#include "paper/picture_svg.h"
+
 #include <array>
 #include <cmath>
 

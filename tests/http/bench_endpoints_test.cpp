@@ -94,6 +94,7 @@ class BenchShop : public testing::Test {
              program_.tables(),
              program_.models(),
              program_.envelopes(),
+             program_.plates(),
              [] { return Date(2026y / February / 10); },
              [this] { return minute_; }};
   std::vector<Endpoint> endpoints_;

@@ -12,6 +12,7 @@
 #include "paper/calendar.h"
 #include "paper/document_html.h"
 #include "paper/document_pdf.h"
+#include "paper/document_text.h"
 #include "printed.h"
 
 namespace tailblock {
@@ -78,6 +79,16 @@ std::string letters_of(const std::string& html) {
     }
   }
   return letters;
+}
+
+template <class Make>
+std::string refusal(Make make) {
+  try {
+    (void)make();
+  } catch (const Refused& refused) {
+    return refused.what();
+  }
+  return "";
 }
 
 template <class Check>
@@ -273,6 +284,39 @@ TEST(Documents, show_what_cannot_be_undone_with_its_yes_or_a_stop) {
   says(text, {"Cannot be undone. Yes from Z. Łęcka-Désirée, 5 Feb 2026", "STOP. Cannot be undone. No yes is recorded"});
 }
 
+TEST(Documents, have_a_yes_and_a_no_to_tick_at_every_line_that_asks) {
+  const Document document = estimate_paper(testing::example_estimate());  // five lines ask, two are answered
+  const std::string page = document_html(document);
+  EXPECT_EQ(times(page, "to tick: "), 8);
+  EXPECT_EQ(times(page, ">ticked: "), 2);
+  std::istringstream printed(text_of(document_pdf(document, PaperSize::a4)));
+  int answers = 0;
+  for (std::string line; std::getline(printed, line);) {
+    const std::size_t yes = line.find(" yes ");
+    if (yes != std::string::npos && line.ends_with(" no")) ++answers;
+  }
+  EXPECT_EQ(answers, 5);
+}
+
+/// Accepted in a paper or, if not, the refusal.
+std::string as_text(const std::string& text) {
+  return refusal([&] { return require_text("wish", text), 0; });
+}
+
+TEST(Documents, take_text_that_is_utf_8_and_no_other) {
+  for (const char* text : {"", "a", "\n\t\r\n", "é", "\xC2\x80", "\xDF\xBF", "\xE0\xA0\x80", "\xED\x9F\xBF",
+                           "\xEE\x80\x80", "\xF0\x90\x80\x80", "\xF4\x8F\xBF\xBF"}) {
+    EXPECT_EQ(as_text(text), "");
+  }
+  for (const char* text : {"\x80", "\xBF", "\xC0\xAF", "\xC1\xBF", "\xC2", "\xC2\x41", "\xE0\x80\x80", "\xE0\x9F\xBF",
+                           "\xE2\x82", "\xED\xA0\x80", "\xF0\x80\x80\x80", "\xF0\x8F\xBF\xBF", "\xF0\x9F\x98",
+                           "\xF4\x90\x80\x80", "\xF5\x80\x80\x80", "\xFF"}) {
+    EXPECT_EQ(as_text(text), "wish: byte 1 is not UTF-8 text");
+  }
+  EXPECT_EQ(as_text("a\x7F"), "wish: byte 2 is a control character");
+  EXPECT_EQ(as_text("a\x1B"), "wish: byte 2 is a control character");
+}
+
 TEST(Documents, print_money_as_it_was_given) {
   Invoice odd = testing::example_invoice();
   odd.lines[0].amount = "0.10";
@@ -312,16 +356,6 @@ TEST(Documents, come_as_json) {
   survives_json(testing::example_invoice(), &invoice);
   survives_json(testing::example_work_sheet(), &work_sheet);
   survives_json(testing::example_ticket(), &claim_ticket);
-}
-
-template <class Make>
-std::string refusal(Make make) {
-  try {
-    (void)make();
-  } catch (const Refused& refused) {
-    return refused.what();
-  }
-  return "";
 }
 
 TEST(Documents, refuse_what_makes_no_sense_in_one_line) {
