@@ -49,6 +49,7 @@ export interface Api {
   ContactRequestAsk: ContactRequestAsk;
   ContactResult: ContactResult;
   Crack: Crack;
+  CrackAnswer: CrackAnswer;
   CrackAsk: CrackAsk;
   CrackRiskRequestAsk: CrackRiskRequestAsk;
   CrackRiskResult: CrackRiskResult;
@@ -2847,6 +2848,113 @@ export interface StruckFret {
    */
   impulse_mns: number;
 }
+export interface CrackAnswer {
+  /**
+   * false: its bracing is none of those known, and nothing was calculated
+   */
+  known: boolean;
+  result: CrackRiskResult;
+  /**
+   * winters it is taken to have lived uncracked in such air
+   */
+  years_lived: number;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface CrackRiskResult {
+  /**
+   * mean of the driest seven days in the room, 0..1
+   */
+  lowest_week_relative_humidity: number;
+  /**
+   * of the wood
+   */
+  lowest_week_moisture_percent: number;
+  here: ChanceAt;
+  /**
+   * of a new top whose wood behaved like a spring
+   */
+  chance_if_nothing_relaxed: number;
+  /**
+   * the chance against the lowest humidity held for a week, by rising humidity
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  curve: ChanceAt[];
+  /**
+   * lowest that keeps the chance acceptable, 0..1; absent: none does
+   */
+  keep_relative_humidity?: number;
+  /**
+   * across the grain, one percent lost at once; 95 % of the top stays below
+   */
+  stress_per_percent_mpa: number;
+  /**
+   * mean of the worst seven days, faded as it has
+   */
+  highest_week_stress_mpa: number;
+  /**
+   * the same of a spring
+   */
+  highest_week_stress_if_nothing_relaxed_mpa: number;
+  /**
+   * median strength across the grain, held for a week
+   */
+  held_strength_mpa: number;
+  /**
+   * those that are there, as asked
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  cracks: CrackThatIsThere[];
+  /**
+   * in plain sentences
+   */
+  verdict: string;
+  /**
+   * what was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  assumptions: string[];
+  /**
+   * where the model cannot tell
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+}
+export interface CrackThatIsThere {
+  /**
+   * of the crack [mm]
+   */
+  length_mm: number;
+  /**
+   * between cleats, glued braces, bridge and bridge plate [mm]
+   */
+  longest_free_mm: number;
+  /**
+   * in the driest week, at the middle of that [mm]
+   */
+  opens_mm: number;
+  /**
+   * that it grows longer
+   */
+  chance_runs_on: number;
+  /**
+   * the same in words
+   */
+  sentence: string;
+}
 export interface CrackAsk {
   /**
    * first end, from the neck edge [mm]
@@ -3049,95 +3157,6 @@ export interface LoggedDayAsk {
    * mean relative humidity of the day, 0..1, over liquid water
    */
   relative_humidity: number;
-}
-export interface CrackRiskResult {
-  /**
-   * mean of the driest seven days in the room, 0..1
-   */
-  lowest_week_relative_humidity: number;
-  /**
-   * of the wood
-   */
-  lowest_week_moisture_percent: number;
-  here: ChanceAt;
-  /**
-   * of a new top whose wood behaved like a spring
-   */
-  chance_if_nothing_relaxed: number;
-  /**
-   * the chance against the lowest humidity held for a week, by rising humidity
-   *
-   * @minItems 0
-   * @maxItems 200
-   */
-  curve: ChanceAt[];
-  /**
-   * lowest that keeps the chance acceptable, 0..1; absent: none does
-   */
-  keep_relative_humidity?: number;
-  /**
-   * across the grain, one percent lost at once; 95 % of the top stays below
-   */
-  stress_per_percent_mpa: number;
-  /**
-   * mean of the worst seven days, faded as it has
-   */
-  highest_week_stress_mpa: number;
-  /**
-   * the same of a spring
-   */
-  highest_week_stress_if_nothing_relaxed_mpa: number;
-  /**
-   * median strength across the grain, held for a week
-   */
-  held_strength_mpa: number;
-  /**
-   * those that are there, as asked
-   *
-   * @minItems 0
-   * @maxItems 100
-   */
-  cracks: CrackThatIsThere[];
-  /**
-   * in plain sentences
-   */
-  verdict: string;
-  /**
-   * what was taken for granted
-   *
-   * @minItems 0
-   * @maxItems 20
-   */
-  assumptions: string[];
-  /**
-   * where the model cannot tell
-   *
-   * @minItems 0
-   * @maxItems 20
-   */
-  cautions: string[];
-}
-export interface CrackThatIsThere {
-  /**
-   * of the crack [mm]
-   */
-  length_mm: number;
-  /**
-   * between cleats, glued braces, bridge and bridge plate [mm]
-   */
-  longest_free_mm: number;
-  /**
-   * in the driest week, at the middle of that [mm]
-   */
-  opens_mm: number;
-  /**
-   * that it grows longer
-   */
-  chance_runs_on: number;
-  /**
-   * the same in words
-   */
-  sentence: string;
 }
 export interface CrestOnTop {
   /**
