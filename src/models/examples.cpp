@@ -194,4 +194,31 @@ NeckAngleRequest example_neck_angle() {
   return request;
 }
 
+DiagnoseRequest example_diagnose() {
+  const auto read = [](const char* measure, double value, double sd) {
+    return GivenReading{.measure = measure, .value = value, .sd = sd, .earlier = {}, .earlier_sd = {}};
+  };
+  DiagnoseRequest request;
+  request.symptoms = {"high_action"};
+  request.readings = {read("body_humidity", 46, 2), read("action12_bass", 3.4, 0.1), read("relief", 0.2, 0.03),
+                      read("belly", 7.5, 0.4)};
+  request.findings = {{.kind = "brace_loose", .where = "X leg, treble", .readings = {read("brace_gap_depth", 9, 1)}}};
+  request.surveyed = true;
+  request.facts = {{.fact = "gap_opens_with_strings", .holds = false}};
+  return request;
+}
+
+ProcedureRequest example_procedure() {
+  ProcedureRequest request;
+  request.procedure = "top_crack";
+  request.readings = {{.measure = "body_humidity", .value = 46, .sd = 2, .earlier = {}, .earlier_sd = {}},
+                      {.measure = "crack_width", .value = 0.2, .sd = 0.03, .earlier = {}, .earlier_sd = {}},
+                      {.measure = "crack_length", .value = 130, .sd = 2, .earlier = {}, .earlier_sd = {}}};
+  request.amounts = {{.amount = "cleats", .count = 3}, {.amount = "crack_mm", .count = 130}};
+  request.on_record = {"record_arrival", "photograph_before", "survey_outside",        "survey_inside",
+                       "tap_and_probe",  "measure_geometry",  "check_listed_materials"};
+  request.yes = {{.operation = "all", .by = "an invented owner", .on = Date(std::chrono::year(2026) / 2 / 14)}};
+  return request;
+}
+
 }  // namespace tailblock

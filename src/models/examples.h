@@ -6,6 +6,8 @@
 #include "bench/promise.h"
 #include "body/plate.h"
 #include "models/data_tables.h"
+#include "repair/diagnose.h"
+#include "repair/procedure.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -38,5 +40,7 @@ namespace tailblock {
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] NeckAngleRequest example_neck_angle();
+[[nodiscard]] DiagnoseRequest example_diagnose();
+[[nodiscard]] ProcedureRequest example_procedure();
 
 }  // namespace tailblock

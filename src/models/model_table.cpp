@@ -13,6 +13,8 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "models/plate_memo.h"
+#include "repair/diagnose.h"
+#include "repair/procedure.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -103,6 +105,11 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
                             return neck_angle(request, tables->neck_limits, mm(tables->saddle_limits.heel_error),
                                               tables->neck_steps);
                           }));
+  models_.push_back(model("diagnose", "what may be behind what was found, and what to read next", example_diagnose(),
+                          [tables](const DiagnoseRequest& request) { return diagnose(request, tables->repairs); }));
+  models_.push_back(model("procedure", "the operations of one repair, and the question it asks next",
+                          example_procedure(),
+                          [tables](const ProcedureRequest& request) { return procedure(request, tables->repairs); }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {
