@@ -2,9 +2,13 @@
 # A room without a .cpp has no library; its headers are found all the same.
 
 find_package(PkgConfig REQUIRED)
-pkg_check_modules(cairo REQUIRED IMPORTED_TARGET cairo cairo-pdf)
+pkg_check_modules(cairo REQUIRED IMPORTED_TARGET cairo cairo-pdf pangocairo)
+# Pango asks for -pthread, which tailblock_house links already; said again it unfits the precompiled headers.
+set_property(TARGET PkgConfig::cairo PROPERTY INTERFACE_COMPILE_OPTIONS)
 pkg_check_modules(clp REQUIRED IMPORTED_TARGET clp)
 pkg_check_modules(httplib REQUIRED IMPORTED_TARGET cpp-httplib)  # carries the macros that Debian built it with
+pkg_check_modules(qpdf REQUIRED IMPORTED_TARGET libqpdf)
+pkg_check_modules(qrencode REQUIRED IMPORTED_TARGET libqrencode)
 pkg_check_modules(sodium REQUIRED IMPORTED_TARGET libsodium)
 pkg_check_modules(sqlite3 REQUIRED IMPORTED_TARGET sqlite3)
 find_package(CLI11 REQUIRED)
@@ -18,7 +22,7 @@ set(needs_season Eigen3::Eigen)
 set(needs_setup PkgConfig::clp Eigen3::Eigen)
 set(needs_models nlohmann_json::nlohmann_json)
 set(needs_book ${SOCI_SQLITE3} ${SOCI_CORE} PkgConfig::sqlite3 PkgConfig::sodium nlohmann_json::nlohmann_json)
-set(needs_paper PkgConfig::cairo)
+set(needs_paper PkgConfig::cairo PkgConfig::qpdf PkgConfig::qrencode)
 set(needs_http PkgConfig::httplib OpenSSL::SSL OpenSSL::Crypto nlohmann_json::nlohmann_json)
 set(needs_cli CLI11::CLI11 nlohmann_json::nlohmann_json)
 
@@ -56,6 +60,10 @@ foreach(room IN LISTS TAILBLOCK_ROOMS)
   endif()
   set(rooms_to_${room} ${rooms_above})  # this room and those above it
 endforeach()
+
+# Its tiles stay in registers only when their small loops are unrolled whole.
+set_source_files_properties(${PROJECT_SOURCE_DIR}/src/body/dense_front.cpp PROPERTIES COMPILE_OPTIONS -O3
+                            SKIP_PRECOMPILE_HEADERS ON)
 
 set(TAILBLOCK_PROGRAM ${PROJECT_BINARY_DIR}/tailblock)
 file(GLOB main_file CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/cli/main.cpp)

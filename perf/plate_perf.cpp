@@ -133,7 +133,7 @@ Eigen::SparseMatrix<double> sparse_stiffness(const BracedPlate& plate, const std
   for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
     std::vector<int> places;
     for (const int node : plate.mesh.triangles[t]) node_places(places, node);
-    add(triangle_stiffness(plate.strains_of(t), plate.sections[static_cast<std::size_t>(plate.section_of[t])]), places);
+    add(triangle_stiffness(plate.strains[t], plate.sections[static_cast<std::size_t>(plate.section_of[t])]), places);
   }
   for (const PlacedRib& rib : plate.ribs) {
     std::vector<int> places;

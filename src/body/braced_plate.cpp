@@ -24,10 +24,12 @@ ArchHeights BracedPlate::arch_of(const std::array<int, 3>& triangle) const {
   return {arch[at(triangle[0])], arch[at(triangle[1])], arch[at(triangle[2])]};
 }
 
-TriangleStrains BracedPlate::strains_of(std::size_t triangle) const {
-  const auto& corners = mesh.triangles[triangle];
-  return triangle_strains(mesh.nodes[at(corners[0])], mesh.nodes[at(corners[1])], mesh.nodes[at(corners[2])],
-                          arch_of(corners));
+void BracedPlate::find_strains() {
+  strains.clear();
+  for (const auto& corners : mesh.triangles) {
+    strains.push_back(triangle_strains(mesh.nodes[at(corners[0])], mesh.nodes[at(corners[1])],
+                                       mesh.nodes[at(corners[2])], arch_of(corners)));
+  }
 }
 
 std::vector<int> first_unknowns(const BracedPlate& plate) {
@@ -58,7 +60,7 @@ RibLoad unknowns_of_rib(const PlacedRib& rib, const std::vector<int>& first_unkn
 Eigen::MatrixXd moisture_loads(const BracedPlate& plate, const std::vector<int>& first_unknown) {
   Eigen::MatrixXd loads = Eigen::MatrixXd::Zero(first_unknown.back(), static_cast<int>(wood_groups));
   for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
-    const TriangleStrains strains = plate.strains_of(t);
+    const TriangleStrains& strains = plate.strains[t];
     const LayeredSection& section = plate.sections[at(plate.section_of[t])];
     for (const WoodGroup group : all_groups) {
       if (section.N[static_cast<std::size_t>(group)].isZero(0)) continue;
@@ -85,7 +87,7 @@ Eigen::MatrixXd forces_of(const BracedPlate& plate, const std::vector<int>& firs
     const auto all = displacements.col(column);
     for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
       const auto& corners = plate.mesh.triangles[t];
-      const TriangleLoad own = triangle_stiffness(plate.strains_of(t), plate.sections[at(plate.section_of[t])]) *
+      const TriangleLoad own = triangle_stiffness(plate.strains[t], plate.sections[at(plate.section_of[t])]) *
                                unknowns_of_triangle(corners, first_unknown, all);
       for (int corner = 0; corner < 3; ++corner) {
         forces.col(column).segment<plate_unknowns>(first_unknown[at(corners[at(corner)])]) +=

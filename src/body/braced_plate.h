@@ -35,10 +35,12 @@ struct BracedPlate {
   std::vector<int> section_of;  ///< one a triangle
   std::vector<PlacedRib> ribs;
   std::vector<NodeSpring> springs;
-  std::vector<int> rib_slots;  ///< how many brace unknowns each node has
+  std::vector<int> rib_slots;            ///< how many brace unknowns each node has
+  std::vector<TriangleStrains> strains;  ///< one a triangle, by `find_strains`: most of the cost of every later pass
 
   [[nodiscard]] ArchHeights arch_of(const std::array<int, 3>& triangle) const;
-  [[nodiscard]] TriangleStrains strains_of(std::size_t triangle) const;
+  /// Once mesh and arch stand, before anything is calculated.
+  void find_strains();
 };
 
 /// Where the unknowns of each node begin; the last entry is how many there are. Five of the plate, then its braces'.

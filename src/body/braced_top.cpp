@@ -36,15 +36,12 @@ double thickness_at(PlanePoint p, const std::vector<ThicknessReading>& readings,
   return sum / weights;
 }
 
-/// Half the width of the strip along the pin holes that string ends wear, mm. Assumed.
-constexpr double worn_half_width = 8;
-/// Of the pin holes behind the saddle, mm. Common practice, no source.
-constexpr double pins_behind_saddle = 16;
-
-std::vector<TriangleMake> makes_of(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage) {
+std::vector<TriangleMake> makes_of(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage,
+                                   const PinLine& pin_line) {
   const Footprint bridge = footprint(design.bridge.body);
-  const double pins = in_mm(design.bridge.saddle_x) + pins_behind_saddle;
-  const Footprint worn{pins - worn_half_width, pins + worn_half_width, in_mm(design.bridge.saddle_length) / 2};
+  const double pins = in_mm(design.bridge.saddle_x) + pin_line.behind_saddle_mm;
+  const Footprint worn{pins - pin_line.worn_width_mm / 2, pins + pin_line.worn_width_mm / 2,
+                       in_mm(design.bridge.saddle_length) / 2};
   const double glue_ends = bridge.back - in_mm(damage.bridge_lifted);
   const Footprint lifted{glue_ends, bridge.back, bridge.half_span};
   std::vector<TriangleMake> makes;
@@ -192,7 +189,8 @@ std::vector<SharedPly> plies_of(const TriangleMake& make, const TopDesign& desig
   return plies;
 }
 
-BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage, const TopWoods& woods) {
+BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage, const TopWoods& woods,
+                     const PinLine& pin_line) {
   for (const LooseBrace& loose : damage.loose_braces) (void)brace_named(design, loose.brace);
   BracedTop top;
   BracedPlate& plate = top.plate;
@@ -203,7 +201,8 @@ BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const Top
   for (const PlanePoint& p : plate.mesh.nodes) {
     plate.arch.push_back(-curvature / 2 * ((p.x - middle_x) * (p.x - middle_x) + p.y * p.y));
   }
-  top.makes = makes_of(meshed, design, damage);
+  plate.find_strains();
+  top.makes = makes_of(meshed, design, damage, pin_line);
   std::map<TriangleMake, int> known;
   for (const TriangleMake& make : top.makes) {
     const auto [entry, is_new] = known.try_emplace(make, static_cast<int>(plate.sections.size()));

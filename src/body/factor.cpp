@@ -1,36 +1,46 @@
 #include "body/factor.h"
 
-#include <Eigen/Cholesky>
+#include <algorithm>
+#include <cassert>
 
+#include "body/dense_front.h"
 #include "quantity/refused.h"
 
 namespace tailblock {
 namespace {
 
-using Block = Eigen::Map<Eigen::MatrixXd>;
-
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 /// Adds a small symmetric matrix to the lower half of a front; `place` is the front's row of each of its rows.
 template <class Small, std::size_t size>
-void add_lower(Block& front, const Small& small, const std::array<int, size>& place) {
+void add_lower(const DenseFront& front, const Small& small, const std::array<int, size>& place) {
   for (std::size_t j = 0; j < size; ++j) {
     for (std::size_t i = 0; i < size; ++i) {
-      if (place[i] >= place[j]) front(place[i], place[j]) += small(static_cast<int>(i), static_cast<int>(j));
+      if (place[i] >= place[j]) front.column(place[j])[place[i]] += small(static_cast<int>(i), static_cast<int>(j));
     }
   }
 }
 
-void add_parts(Block& block, const Front& front, const BracedPlate& plate) {
+/// Adds the unknowns of one node against those of another, or against its own.
+template <class Small>
+void add_nodes(const DenseFront& front, const Small& small, int row, int column) {
+  for (int j = 0; j < plate_unknowns; ++j) {
+    double* to = front.column(column + j) + row;
+    for (int i = 0; i < plate_unknowns; ++i) to[i] += small(i, j);
+  }
+}
+
+void add_parts(const DenseFront& block, const Front& front, const BracedPlate& plate) {
   for (const Front::Part& part : front.triangles) {
     const TriangleStiffness K =
-        triangle_stiffness(plate.strains_of(at(part.index)), plate.sections[at(plate.section_of[at(part.index)])]);
+        triangle_stiffness(plate.strains[at(part.index)], plate.sections[at(plate.section_of[at(part.index)])]);
     for (std::size_t a = 0; a < 3; ++a) {
       for (std::size_t b = 0; b < 3; ++b) {
         if (part.rows[a] < part.rows[b]) continue;
-        block.block<plate_unknowns, plate_unknowns>(part.rows[a], part.rows[b]) +=
-            K.block<plate_unknowns, plate_unknowns>(static_cast<int>(a) * plate_unknowns,
-                                                    static_cast<int>(b) * plate_unknowns);
+        add_nodes(block,
+                  K.block<plate_unknowns, plate_unknowns>(static_cast<int>(a) * plate_unknowns,
+                                                          static_cast<int>(b) * plate_unknowns),
+                  part.rows[a], part.rows[b]);
       }
     }
   }
@@ -44,85 +54,105 @@ void add_parts(Block& block, const Front& front, const BracedPlate& plate) {
     add_lower(block, rib_stiffness(rib.segment), place);
   }
   for (const Front::Part& part : front.springs) {
-    block.block<plate_unknowns, plate_unknowns>(part.rows[0], part.rows[0]) += plate.springs[at(part.index)].stiffness;
+    add_nodes(block, plate.springs[at(part.index)].stiffness, part.rows[0], part.rows[0]);
   }
 }
 
 /// Adds what a child front left over.
-void add_remainder(Block& block, const Eigen::MatrixXd& remainder, const std::vector<int>& rows) {
-  for (Eigen::Index j = 0; j < remainder.cols(); ++j) {
-    double* column = &block(0, rows[static_cast<std::size_t>(j)]);
-    const double* from = &remainder(0, j);
-    for (Eigen::Index i = j; i < remainder.rows(); ++i) column[rows[static_cast<std::size_t>(i)]] += from[i];
+void add_remainder(const DenseFront& block, const std::vector<double>& remainder, const std::vector<int>& rows) {
+  const double* from = remainder.data();
+  for (std::size_t j = 0; j < rows.size(); ++j, from += rows.size()) {
+    double* column = block.column(rows[j]);
+    for (std::size_t i = j; i < rows.size(); ++i) column[rows[i]] += from[i];
   }
 }
+
+std::size_t area(int rows, int columns) { return at(rows) * at(columns); }
 
 }  // namespace
 
 Factor::Factor(const BracedPlate& plate, const Dissection& dissection)
     : dissection_(&dissection), first_unknown_(first_unknowns(plate)), columns_(dissection.fronts.size()) {
-  std::vector<Eigen::MatrixXd> remainder(dissection.fronts.size());
+  assert(plate.strains.size() == plate.mesh.triangles.size() && "find_strains was called");
+  std::vector<std::vector<double>> remainder(dissection.fronts.size()), spare;
   std::vector<double> scratch;
   for (std::size_t f = 0; f < dissection.fronts.size(); ++f) {
     const Front& front = dissection.fronts[f];
     const int own = front.own_unknowns, later = front.all_unknowns - own;
-    scratch.assign(at(front.all_unknowns) * at(front.all_unknowns), 0);
-    Block block(scratch.data(), front.all_unknowns, front.all_unknowns);
+    columns_[f].assign(area(own, front.all_unknowns), 0);
+    if (!spare.empty()) {
+      remainder[f] = std::move(spare.back());
+      spare.pop_back();
+    }
+    remainder[f].assign(area(later, later), 0);
+    const DenseFront block{.own = own, .all = front.all_unknowns, .columns = columns_[f], .corner = remainder[f]};
     add_parts(block, front, plate);
     for (const int child : front.children) {
       add_remainder(block, remainder[at(child)], dissection.fronts[at(child)].rows_in_parent);
-      remainder[at(child)].resize(0, 0);
+      spare.push_back(std::move(remainder[at(child)]));
     }
     for (int i = 0; i < own; ++i) {  // a brace unknown no glued piece touches
-      if (block(i, i) == 0) block(i, i) = 1;
+      if (block.column(i)[i] == 0) block.column(i)[i] = 1;
     }
-    auto diagonal = block.topLeftCorner(own, own);
-    const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> pivots(diagonal);
-    if (pivots.info() != Eigen::Success) throw Refused("rim: the top is not held");
-    auto below = block.bottomLeftCorner(later, own);
-    if (later > 0) {
-      diagonal.triangularView<Eigen::Lower>().transpose().solveInPlace<Eigen::OnTheRight>(below);
-      auto corner = block.bottomRightCorner(later, later);
-      corner.selfadjointView<Eigen::Lower>().rankUpdate(below, -1);
-      remainder[f] = corner;
-    }
-    columns_[f] = block.leftCols(own);
+    if (!eliminate(block, scratch)) throw Refused("rim: the top is not held");
   }
 }
 
 Eigen::MatrixXd Factor::displacements(const Eigen::MatrixXd& loads) const {
-  const Eigen::Index cases = loads.cols();
-  using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-  RowMajor x(loads.rows(), cases);
   const std::size_t nodes = dissection_->first_row.size();
-  const auto unknowns = [&](std::size_t node) { return first_unknown_[node + 1] - first_unknown_[node]; };
-  for (std::size_t n = 0; n < nodes; ++n) {
-    x.middleRows(dissection_->first_row[n], unknowns(n)) = loads.middleRows(first_unknown_[n], unknowns(n));
+  const auto each = [&](std::size_t node, auto&& place) {
+    for (int i = first_unknown_[node]; i < first_unknown_[node + 1]; ++i)
+      place(i, at(dissection_->first_row[node] + i - first_unknown_[node]) * right_sides);
+  };
+  Eigen::MatrixXd result(loads.rows(), loads.cols());
+  std::vector<double> x, z;
+  for (Eigen::Index first = 0; first < loads.cols(); first += right_sides) {
+    const Eigen::Index cases = std::min<Eigen::Index>(right_sides, loads.cols() - first);
+    x.assign(at(dissection_->unknowns) * right_sides, 0);
+    for (std::size_t n = 0; n < nodes; ++n) {
+      each(n, [&](int i, std::size_t row) {
+        for (Eigen::Index c = 0; c < cases; ++c) x[row + static_cast<std::size_t>(c)] = loads(i, first + c);
+      });
+    }
+    solve(x, z);
+    for (std::size_t n = 0; n < nodes; ++n) {
+      each(n, [&](int i, std::size_t row) {
+        for (Eigen::Index c = 0; c < cases; ++c) result(i, first + c) = x[row + static_cast<std::size_t>(c)];
+      });
+    }
   }
-  Eigen::MatrixXd own, later;
+  return result;
+}
+
+void Factor::solve(std::vector<double>& x, std::vector<double>& z) const {
+  const auto block_of = [&](std::size_t f) {
+    const Front& front = dissection_->fronts[f];
+    return EliminatedColumns{.own = front.own_unknowns, .all = front.all_unknowns, .columns = columns_[f]};
+  };
+  const auto row = [&](std::vector<double>& rows, int index) {
+    return rows.begin() + static_cast<std::ptrdiff_t>(index) * right_sides;
+  };
   for (std::size_t f = 0; f < columns_.size(); ++f) {
     const Front& front = dissection_->fronts[f];
-    own = x.middleRows(front.first_row, front.own_unknowns);
-    columns_[f].topRows(front.own_unknowns).triangularView<Eigen::Lower>().solveInPlace(own);
-    x.middleRows(front.first_row, front.own_unknowns) = own;
-    later.noalias() = columns_[f].bottomRows(front.all_unknowns - front.own_unknowns) * own;
-    for (Eigen::Index i = 0; i < later.rows(); ++i)
-      x.row(front.later_rows[static_cast<std::size_t>(i)]) -= later.row(i);
+    z.assign(at(front.all_unknowns) * right_sides, 0);
+    std::copy_n(row(x, front.first_row), front.own_unknowns * right_sides, z.begin());
+    solve_forward(block_of(f), z);
+    std::copy_n(z.begin(), front.own_unknowns * right_sides, row(x, front.first_row));
+    auto from = row(z, front.own_unknowns);
+    for (const int later : front.later_rows) {
+      const auto to = row(x, later);
+      for (int c = 0; c < right_sides; ++c) to[c] += *from++;
+    }
   }
   for (std::size_t f = columns_.size(); f-- > 0;) {
     const Front& front = dissection_->fronts[f];
-    own = x.middleRows(front.first_row, front.own_unknowns);
-    later.resize(front.all_unknowns - front.own_unknowns, cases);
-    for (Eigen::Index i = 0; i < later.rows(); ++i) later.row(i) = x.row(front.later_rows[static_cast<std::size_t>(i)]);
-    own.noalias() -= columns_[f].bottomRows(later.rows()).transpose() * later;
-    columns_[f].topRows(front.own_unknowns).triangularView<Eigen::Lower>().transpose().solveInPlace(own);
-    x.middleRows(front.first_row, front.own_unknowns) = own;
+    z.resize(at(front.all_unknowns) * right_sides);
+    std::copy_n(row(x, front.first_row), front.own_unknowns * right_sides, z.begin());
+    auto to = row(z, front.own_unknowns);
+    for (const int later : front.later_rows) to = std::copy_n(row(x, later), right_sides, to);
+    solve_backward(block_of(f), z);
+    std::copy_n(z.begin(), front.own_unknowns * right_sides, row(x, front.first_row));
   }
-  Eigen::MatrixXd result(loads.rows(), cases);
-  for (std::size_t n = 0; n < nodes; ++n) {
-    result.middleRows(first_unknown_[n], unknowns(n)) = x.middleRows(dissection_->first_row[n], unknowns(n));
-  }
-  return result;
 }
 
 }  // namespace tailblock

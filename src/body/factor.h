@@ -12,7 +12,7 @@ namespace tailblock {
 ///
 /// K = L L' front by front (multifrontal Cholesky: Duff & Reid 1983, ACM Trans. Math. Softw. 9, 302, from memory): the
 /// parts of the plate are summed straight into the dense block of the front that eliminates them, so that no sparse
-/// matrix is ever built, and every block is worked by Eigen's dense kernels.
+/// matrix is ever built (dense_front.h).
 class Factor {
  public:
   /// @throws Refused when the plate is not held (the stiffness is not positive).
@@ -22,9 +22,12 @@ class Factor {
   [[nodiscard]] Eigen::MatrixXd displacements(const Eigen::MatrixXd& loads) const;
 
  private:
+  /// x in the order of elimination, `right_sides` columns a row; z is room to work in.
+  void solve(std::vector<double>& x, std::vector<double>& z) const;
+
   const Dissection* dissection_;
   std::vector<int> first_unknown_;
-  std::vector<Eigen::MatrixXd> columns_;  ///< of L, one block a front
+  std::vector<std::vector<double>> columns_;  ///< of L, one block a front
 };
 
 }  // namespace tailblock

@@ -259,7 +259,8 @@ MeshedTop mesh_top(const TopDesign& design, const std::vector<Crack>& cracks, Le
                        .section_of = {},
                        .ribs = top.ribs,
                        .springs = {},
-                       .rib_slots = top.rib_slots};
+                       .rib_slots = top.rib_slots,
+                       .strains = {}};
   for (const int node : top.rim) skeleton.springs.push_back({.node = node});
   top.dissection = dissect(skeleton);
   return top;

@@ -90,6 +90,11 @@ struct LayerSection {
   LayeredSection section;
 };
 
+/// Where string ends wear the bridge plate: a strip along the pin holes, as long as the saddle.
+struct PinLine {
+  double behind_saddle_mm = 0, worn_width_mm = 0;
+};
+
 /// A top with its wood: ready to be calculated.
 struct BracedTop {
   BracedPlate plate;
@@ -98,6 +103,6 @@ struct BracedTop {
 };
 /// @throws Refused naming a brace that is not there.
 [[nodiscard]] BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage,
-                                   const TopWoods& woods);
+                                   const TopWoods& woods, const PinLine& pin_line);
 
 }  // namespace tailblock

@@ -223,7 +223,8 @@ PreparedTop prepare_top(const TopDesign& design, const TopDamage& damage, Length
                        .answers = {},
                        .readings = {}};
   if (!prepared.meshed) prepared.meshed = std::make_shared<const MeshedTop>(mesh_top(design, damage.cracks, mesh));
-  prepared.top = braced_top(*prepared.meshed, design, damage, prepared.woods);
+  prepared.top = braced_top(*prepared.meshed, design, damage, prepared.woods,
+                            {tables.figures->pins_behind_saddle_mm, tables.figures->worn_width_mm});
   prepared.answers = unit_answers(*prepared.meshed, prepared.top.plate);
   prepared.readings = saddle_readings(*prepared.meshed, prepared.answers, tables.figures->string_spread_mm);
   return prepared;

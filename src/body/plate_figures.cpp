@@ -31,6 +31,8 @@ PlateFigures plate_figures(std::string_view csv) {
       Entry{"linear_limit", &figures.linear_limit, {0.1, 5, ""}},
       Entry{"top_factor", &figures.top_factor, factors},
       Entry{"thickness_relative_sd", &figures.thickness_relative_sd, shares},
+      Entry{"pins_behind_saddle", &figures.pins_behind_saddle_mm, {5, 40, "mm"}},
+      Entry{"worn_width", &figures.worn_width_mm, {1, 60, "mm"}},
       Entry{"neck_relative_sd", &figures.neck_relative_sd, shares},
   };
   const CsvTable table("plate_figures.csv", csv);

@@ -17,6 +17,7 @@ struct PlateFigures {
   double linear_limit = 2;               ///< greatest deflection answered for, in thicknesses
   double top_factor = 2;                 ///< seasonal movement of the top is good to this factor either way, 90 %
   double thickness_relative_sd = 0, neck_relative_sd = 0;
+  double pins_behind_saddle_mm = 0, worn_width_mm = 0;  ///< the strip of the bridge plate that string ends wear
 };
 
 /// @throws Refused naming the cell, or the figure that is missing, unknown or comes twice.

@@ -75,6 +75,7 @@ void know_kinds(const TradeTables& tables, std::vector<Intervention>& interventi
   for (Intervention& work : interventions) {
     const InterventionKind* kind = tables.intervention(work.kind);
     work.moves_relief = kind == nullptr || kind->moves_relief;
+    work.moves_bridge = kind == nullptr || kind->moves_bridge;
   }
 }
 

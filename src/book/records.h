@@ -101,7 +101,8 @@ struct Intervention {
   std::optional<Length> action12_treble_change{};
   std::optional<Length> change_sd{};
   std::string note{};
-  bool moves_relief = true;  ///< of its kind, as the book's table has it; not kept with the record
+  bool moves_relief = true;   ///< of its kind, as the book's table has it; not kept with the record
+  bool moves_bridge = false;  ///< the same
 };
 void describe(FieldVisitor&, Intervention&);
 

@@ -40,6 +40,7 @@ void add_changes(ResponseRequest& request, const VisitStory& story, int first_or
                        .action12_bass_change = work.action12_bass_change,
                        .action12_treble_change = work.action12_treble_change};
     change.moves_relief = work.moves_relief;
+    change.moves_bridge = work.moves_bridge;
     if (work.change_sd) change.change_sd = *work.change_sd;
     request.changes.push_back(std::move(change));
   }

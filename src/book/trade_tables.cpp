@@ -87,6 +87,7 @@ std::vector<InterventionKind> interventions_from_csv(std::string_view csv) {
                             .name = cell_name(row, "name"),
                             .always_moves = yes_rather_than("perhaps", row, "moves_strings"),
                             .moves_relief = yes_rather_than("no", row, "moves_relief"),
+                            .moves_bridge = yes_rather_than("no", row, "moves_bridge"),
                             .size_known_by = cell_name(row, "size_known_by"),
                             .change_sd_mm = row.number("change_sd_mm", any_spread),
                             .source = cell_name(row, "source"),

@@ -37,6 +37,7 @@ struct InterventionKind {
   std::string name;
   bool always_moves = true;   ///< false: it may leave the strings where they were
   bool moves_relief = true;   ///< it may leave the neck with another relief
+  bool moves_bridge = false;  ///< it may leave the bridge at another height over the rim
   std::string size_known_by;  ///< how the repairer knows by how much at fret 12, in words
   double change_sd_mm = 0;    ///< one standard deviation of a size so known
   std::string source;

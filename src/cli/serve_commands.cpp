@@ -46,8 +46,13 @@ void open_in_browser(const std::string& address) {
 void serve_book(const ServeWish& wish, Book& book, Program& program, const std::string& page) {
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
-  const Shop shop{book,           program.trade(),     program.tables(),
-                  program.models(), program.envelopes(), calendar(wish.today)};
+  const Shop shop{book,
+                  program.trade(),
+                  program.tables(),
+                  program.models(),
+                  program.envelopes(),
+                  program.plates(),
+                  calendar(wish.today)};
   const auto announce = [&](const std::string& address) {
     std::cout << "Tailblock is at " << address << page << "\nCtrl-C stops it.\n" << std::flush;
     if (wish.open) open_in_browser(address + page);
@@ -83,7 +88,8 @@ void serve_demo(const ServeWish& wish) {
 }
 
 void add_common_options(CLI::App* command, const std::shared_ptr<ServeWish>& wish) {
-  command->add_option("--port", wish->port, "port on the loopback address, 0 for any free one")->check(CLI::Range(0, 65535));
+  command->add_option("--port", wish->port, "port on the loopback address, 0 for any free one")
+      ->check(CLI::Range(0, 65535));
   command->add_option("--today", wish->today, "hold the calendar at this day, 2026-02-14");
   command->add_flag("--open,!--no-open", wish->open, "open the page in this machine's browser");
 }

@@ -15,6 +15,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> question_endpoints(const Shop& shop);
 /// The frets of an instrument in the book, and the strip for the bench.
 [[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
+/// The top of an instrument in the book.
+[[nodiscard]] std::vector<Endpoint> top_endpoints(const Shop& shop);
 /// Repairs chosen, agreed and worked on, and what they are worked with.
 [[nodiscard]] std::vector<Endpoint> work_endpoints(const Shop& shop);
 /// The bench's plan, what can be promised, and how the shop works.

@@ -19,6 +19,6 @@ Program::Program()
       trade_(trade_tables({.measures = built_in_text("data/measures.csv"),
                            .gauges = built_in_text("data/gauges.csv"),
                            .interventions = built_in_text("data/interventions.csv")})),
-      models_(tables_, envelopes_) {}
+      models_(tables_, envelopes_, plates_) {}
 
 }  // namespace tailblock

@@ -4,6 +4,7 @@
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/model_table.h"
+#include "models/plate_memo.h"
 
 namespace tailblock {
 
@@ -17,11 +18,13 @@ class Program {
   [[nodiscard]] const TradeTables& trade() const { return trade_; }
   [[nodiscard]] const ModelTable& models() const { return models_; }
   [[nodiscard]] EnvelopeMemo& envelopes() { return envelopes_; }
+  [[nodiscard]] PlateMemo& plates() { return plates_; }
 
  private:
   DataTables tables_;
   TradeTables trade_;
   EnvelopeMemo envelopes_;
+  PlateMemo plates_;
   ModelTable models_;
 };
 

@@ -8,6 +8,7 @@
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
 #include "models/model_table.h"
+#include "models/plate_memo.h"
 
 namespace tailblock {
 
@@ -22,6 +23,7 @@ struct Shop {
   const DataTables& tables;  ///< what the models read
   const ModelTable& models;
   EnvelopeMemo& envelopes;
+  PlateMemo& plates;
   std::function<Date()> today;
   std::function<int()> minute = minute_on_the_wall;  ///< of the day, since midnight
 };

@@ -7,6 +7,8 @@ DataTables load_data_tables(const TextOfFile& text) {
   return {.species = species_table(text("data/species.csv")),
           .designs = body_design_table(text("data/body_designs.csv")),
           .season_prior = season_prior(text("data/season_prior.csv")),
+          .top_movements = top_movements(text("data/season_structure.csv")),
+          .crack_figures = crack_figures(text("data/crack_figures.csv")),
           .saddle_limits = saddle_limits(text("data/saddle_limits.csv")),
           .fret_limits = fret_limits(text("data/fret_limits.csv")),
           .players = player_defaults(text("data/player_defaults.csv")),

@@ -13,7 +13,10 @@
 #include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
+#include "season/crack_figures.h"
+#include "season/crack_risk.h"
 #include "season/season_prior.h"
+#include "season/top_movement.h"
 #include "setup/fret_limits.h"
 #include "setup/neck_angle.h"
 #include "setup/player.h"
@@ -30,6 +33,8 @@ struct DataTables {
   SpeciesTable species;
   BodyDesignTable designs;
   SeasonPrior season_prior;
+  TopMovements top_movements;
+  CrackFigures crack_figures;
   SaddleLimits saddle_limits;
   FretLimits fret_limits;
   PlayerDefaults players;
@@ -48,8 +53,11 @@ struct DataTables {
   TopDesignTable tops;
   RepairTables repairs;
 
-  [[nodiscard]] SeasonTables season() const { return {&designs, &species, &season_prior}; }
+  [[nodiscard]] SeasonTables season() const {
+    return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};
+  }
   [[nodiscard]] PlateTables plate() const { return {&species, &tops, &plate_figures}; }
+  [[nodiscard]] CrackTables cracks() const { return {plate(), &season_prior, &crack_figures}; }
 };
 
 /// Gives the text of a file by its path in the repository: `data/species.csv`.

@@ -171,6 +171,20 @@ PlateRequest example_plate() {
   return request;
 }
 
+/// An old top with a crack that one cleat holds, in a heated house.
+CrackRiskRequest example_crack_risk() {
+  CrackRiskRequest request;
+  request.top.bracing = "x_braced";
+  request.home = heated_house();
+  request.first = february;
+  request.damage.cracks = {{.from_x = mm(360),
+                            .from_y = mm(30),
+                            .to_x = mm(470),
+                            .to_y = mm(30),
+                            .cleats = {{.along = mm(40), .length = mm(15)}}}};
+  return request;
+}
+
 FretDressRequest example_fret_dress(const DataTables& tables) {
   const ClearanceRequest set_up = example_clearance(tables);
   FretDressRequest request{
@@ -218,6 +232,54 @@ ProcedureRequest example_procedure() {
   request.on_record = {"record_arrival", "photograph_before", "survey_outside",        "survey_inside",
                        "tap_and_probe",  "measure_geometry",  "check_listed_materials"};
   request.yes = {{.operation = "all", .by = "an invented owner", .on = Date(std::chrono::year(2026) / 2 / 14)}};
+  return request;
+}
+
+CleatsRequest example_cleats() {
+  CleatsRequest request;
+  request.top = {.body_size = BodySize::mid_size, .bracing = "x_scalloped"};
+  request.from_x = mm(330);
+  request.to_x = mm(450);
+  request.from_y = mm(60);
+  request.to_y = mm(62);
+  request.plate_thickness = mm(2.7);
+  return request;
+}
+
+FinishDayRequest example_finish_day() {
+  FinishDayRequest request;
+  request.relative_humidity = humidity_percent(48);
+  request.coats_done = 3;
+  request.hours_since_last_coat = 18;
+  request.today = Date(std::chrono::year(2026) / 2 / 20);
+  request.thickness = {{.where = "lower bout, treble", .now = mm(2.55), .before = mm(2.6), .sd = {}}};
+  return request;
+}
+
+EstimateRequest example_estimate() {
+  EstimateRequest request;
+  request.hourly_rate = "58.00";
+  EstimateLine crack;
+  crack.name = "top crack glued and cleated";
+  crack.repair = example_procedure();
+  crack.tax_percent = "19";
+  crack.risk = "The line of the crack stays visible.";
+  EstimateLine saddle;
+  saddle.name = "new saddle";
+  saddle.when = LineWhen::can_wait;
+  saddle.repair = ProcedureRequest{};
+  saddle.repair->procedure = "drop_in_saddle";
+  saddle.materials = {{.name = "bone blank", .quantity = "1", .unit_price = "9.50", .tax_percent = ""}};
+  saddle.tax_percent = "19";
+  request.lines = {crack, saddle};
+  return request;
+}
+
+CautionsRequest example_cautions() {
+  CautionsRequest request;
+  request.operations = {"spray_lacquer_coat"};
+  request.materials = {"brazilian_rosewood"};
+  request.noise = {{.what = "sanding a hollow body", .level_db = 94, .minutes = 40}};
   return request;
 }
 

@@ -6,8 +6,13 @@
 #include "bench/promise.h"
 #include "body/plate.h"
 #include "models/data_tables.h"
+#include "repair/cautions.h"
+#include "repair/cleats.h"
 #include "repair/diagnose.h"
+#include "repair/estimate.h"
+#include "repair/finish_day.h"
 #include "repair/procedure.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -37,10 +42,15 @@ namespace tailblock {
 [[nodiscard]] BenchRequest example_bench();
 [[nodiscard]] PromiseRequest example_promise();
 [[nodiscard]] PlateRequest example_plate();
+[[nodiscard]] CrackRiskRequest example_crack_risk();
 [[nodiscard]] FretDressRequest example_fret_dress(const DataTables& tables);
 [[nodiscard]] IntonationRequest example_intonation(const DataTables& tables);
 [[nodiscard]] NeckAngleRequest example_neck_angle();
 [[nodiscard]] DiagnoseRequest example_diagnose();
 [[nodiscard]] ProcedureRequest example_procedure();
+[[nodiscard]] CleatsRequest example_cleats();
+[[nodiscard]] FinishDayRequest example_finish_day();
+[[nodiscard]] EstimateRequest example_estimate();
+[[nodiscard]] CautionsRequest example_cautions();
 
 }  // namespace tailblock

@@ -13,8 +13,13 @@
 #include "models/examples.h"
 #include "models/json.h"
 #include "models/plate_memo.h"
+#include "repair/cautions.h"
+#include "repair/cleats.h"
 #include "repair/diagnose.h"
+#include "repair/estimate.h"
+#include "repair/finish_day.h"
 #include "repair/procedure.h"
+#include "season/crack_risk.h"
 #include "season/year.h"
 #include "setup/fret_dress.h"
 #include "setup/neck_angle.h"
@@ -42,7 +47,7 @@ Model model(std::string name, std::string summary, Request example, Compute comp
 
 }  // namespace
 
-ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
+ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo, PlateMemo& plates) {
   const DataTables* tables = &t;
   const SeasonTables season = t.season();
   const auto envelopes = [&memo](const ClearanceRequest& request) { return memo.of(envelope_request(request)); };
@@ -93,8 +98,13 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
                             return promise(request, tables->bench_weights, tables->duration_prior);
                           }));
   models_.push_back(model("plate", "how the braced top moves under its strings and with the air, sound or damaged",
-                          example_plate(), [tables, memo = std::make_shared<PlateMemo>()](const PlateRequest& request) {
-                            return plate(request, *memo->of(request, tables->plate()), tables->plate());
+                          example_plate(), [tables, &plates](const PlateRequest& request) {
+                            return plate(request, *plates.of(request, tables->plate()), tables->plate());
+                          }));
+  models_.push_back(model("crack-risk", "the chance that a top cracks in this air, and the humidity to keep",
+                          example_crack_risk(), [tables, &plates](const CrackRiskRequest& request) {
+                            const PlateRequest sound = plate_for_cracks(request);
+                            return crack_risk(request, *plates.of(sound, tables->plate()), tables->cracks());
                           }));
   models_.push_back(model("fret-dress", "which crowns come down, by how little, and which notes force them",
                           example_fret_dress(*tables), [tables, &memo](const FretDressRequest& request) {
@@ -110,6 +120,19 @@ ModelTable::ModelTable(const DataTables& t, EnvelopeMemo& memo) {
   models_.push_back(model("procedure", "the operations of one repair, and the question it asks next",
                           example_procedure(),
                           [tables](const ProcedureRequest& request) { return procedure(request, tables->repairs); }));
+  models_.push_back(
+      model("cleats", "where cleats go along a crack, how thick, and what to cut", example_cleats(),
+            [tables](const CleatsRequest& request) { return cleats(request, tables->tops, tables->repairs.figures); }));
+  models_.push_back(model("finish-day", "whether a coat will blush today, and when the finish is done",
+                          example_finish_day(), [tables](const FinishDayRequest& request) {
+                            return finish_day(request, tables->repairs.materials, tables->repairs.figures);
+                          }));
+  models_.push_back(model("estimate", "what the work costs, line by line and in options side by side",
+                          example_estimate(),
+                          [tables](const EstimateRequest& request) { return estimate(request, tables->repairs); }));
+  models_.push_back(model("cautions", "what can hurt in this work, the day's noise, and papers to ask for",
+                          example_cautions(),
+                          [tables](const CautionsRequest& request) { return cautions(request, tables->repairs); }));
 }
 
 const Model* ModelTable::find(std::string_view name) const {

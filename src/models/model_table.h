@@ -10,6 +10,7 @@ namespace tailblock {
 
 struct DataTables;
 class EnvelopeMemo;
+class PlateMemo;
 
 /// One computation as everything outside sees it: JSON in, JSON out. A screen, a report and a script that ask the same
 /// question get the same number, because they all come through here.
@@ -25,8 +26,8 @@ struct Model {
 /// Every computation of the program, registered once.
 class ModelTable {
  public:
-  /// Tables and memo must outlive the model table.
-  ModelTable(const DataTables& tables, EnvelopeMemo& memo);
+  /// Tables and memos must outlive the model table.
+  ModelTable(const DataTables& tables, EnvelopeMemo& memo, PlateMemo& plates);
 
   [[nodiscard]] std::span<const Model> models() const { return models_; }
   [[nodiscard]] const Model* find(std::string_view name) const;

@@ -16,10 +16,11 @@ struct WorkMinutes {
 
 /// How the minutes of several pieces of work add up.
 ///
-///     one:  ln t = ln(typical x learnt_factor) + s z,  s = (ln high - ln low)/(2 z_c),  z_c the normal exceeded with
-///     chance c sum:  mean = sum exp(m + s^2/2),  var = sum_ij rho_ij sd_i sd_j,  rho 1 on the diagonal, else the
-///     shared correlation S^2 = ln(1 + var/mean^2),  typical = mean exp(-S^2/2),  low and high = typical exp(-+ z_c S)
+///     one:  ln t = ln(typical x learnt_factor) + s z,  s = ln(high/low)/(2 z_c),  mu = exp(m + s^2/2)
+///     sum:  mean = sum mu_i,  var = sum_ij mu_i mu_j (exp(rho s_i s_j) - 1),  rho 1 for i = j, else what is shared
+///     S^2 = ln(1 + var/mean^2),  typical = mean exp(-S^2/2),  low, high = typical exp(-+ z_c S)
 ///
+/// z_c is the normal deviate exceeded with the chance c.
 /// Log-normal matched to mean and variance (Fenton-Wilkinson). The mode and the tails of a sum are not exactly
 /// log-normal: tests hold it against simulation within a few percent.
 /// Source: moment matching of log-normal sums, L. F. Fenton 1960 (from memory).

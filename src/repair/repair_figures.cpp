@@ -15,7 +15,7 @@ struct Figure {
   Range range;
 };
 
-std::array<Figure, 29> figures_of(RepairFigures& f) {
+std::array<Figure, 32> figures_of(RepairFigures& f) {
   return {{{"gate_humidity_low", &f.gate_humidity_low, {10, 60, "percent"}},
            {"gate_humidity_high", &f.gate_humidity_high, {40, 90, "percent"}},
            {"slacken_lift", &f.slacken_lift, {0, 40, "mm"}},
@@ -44,7 +44,10 @@ std::array<Figure, 29> figures_of(RepairFigures& f) {
            {"low_high_chance", &f.low_high_chance, {0.01, 0.4, ""}},
            {"noise_reference", &f.noise_reference, {70, 100, "dB(A)"}},
            {"noise_exchange", &f.noise_exchange, {3, 6, "dB"}},
-           {"noise_ceiling", &f.noise_ceiling, {100, 150, "dB(A)"}}}};
+           {"noise_ceiling", &f.noise_ceiling, {100, 150, "dB(A)"}},
+           {"noise_legal_reference", &f.noise_legal_reference, {70, 100, "dB(A)"}},
+           {"noise_legal_exchange", &f.noise_legal_exchange, {3, 6, "dB"}},
+           {"cleat_clear_of_rim", &f.cleat_clear_of_rim, {0, 40, "mm"}}}};
 }
 
 }  // namespace

@@ -16,6 +16,7 @@ RepairTables repair_tables(const std::function<std::string_view(std::string_view
   tables.materials.finishes = finish_classes(text("data/finishes.csv"), tables.materials.hazards);
   tables.materials.stations = shop_stations(text("data/shop_stations.csv"));
   tables.listed = listed_materials(text("data/listed_materials.csv"));
+  tables.currencies = currencies(text("data/currencies.csv"));
   tables.operations = operation_kinds(text("data/operations.csv"), tables.materials);
   tables.procedures = repair_procedures({.procedures = text("data/procedures.csv"),
                                          .steps = text("data/procedure_steps.csv"),

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "repair/diagnosis_tables.h"
+#include "repair/money.h"
 #include "repair/procedures.h"
 #include "repair/repair_figures.h"
 
@@ -17,6 +18,7 @@ struct RepairTables {
   std::vector<KindOfFinding> findings;
   OperationTables materials;
   std::vector<ListedMaterial> listed;
+  std::vector<Currency> currencies;
   std::vector<OperationKind> operations;
   std::vector<RepairProcedure> procedures;
   DiagnosisTables diagnosis;

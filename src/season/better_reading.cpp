@@ -42,12 +42,24 @@ struct Moments {
   std::array<double, 3> variance{};
 };
 
+/// What is left for the strings when the bridge may have moved too, by an unknown amount.
+StepInformation without_bridge(StepInformation info, double bridge_step_sd) {
+  constexpr auto bridge = static_cast<std::size_t>(Side::bridge);
+  const double held = info.precision[bridge][bridge] + 1 / (bridge_step_sd * bridge_step_sd);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const double leant = info.precision[i][bridge] / held;
+    info.weighted_mm[i] -= leant * info.weighted_mm[bridge];
+    for (std::size_t k = 0; k < 2; ++k) info.precision[i][k] -= leant * info.precision[bridge][k];
+  }
+  return info;
+}
+
 /// Standard deviation with which a move common to the sides could be estimated.
-double step_sd(const Evidence& evidence, const Slice& slice, std::size_t interval) {
+double step_sd(const Evidence& evidence, const Slice& slice, std::size_t interval, double bridge_step_sd) {
   Moments m;
   std::array<bool, 2> read{};
   for (std::size_t k = 0; k < slice.responses.size(); ++k) {
-    const StepInformation info = evidence.step(0, slice.responses[k], interval);
+    const StepInformation info = without_bridge(evidence.step(0, slice.responses[k], interval), bridge_step_sd);
     read = {info.precision[0][0] > 1e-9, info.precision[1][1] > 1e-9};
     const double a = read[0] ? info.precision[0][0] : 1;
     const double d = read[1] ? info.precision[1][1] : 1;
@@ -129,7 +141,10 @@ std::string better_reading(const Learnt& learnt, const SeasonPrior& p, Days weat
     }
   }
   const auto power = [&](const VisitRecord& record, const DayMoisture& moisture) {
-    return detection_power(hidden_mm, step_sd(Evidence(record, p, std::span(&moisture, 1)), slice, last - 1), p);
+    return detection_power(hidden_mm,
+                           step_sd(Evidence(record, evidence_prior(learnt.prior, p), std::span(&moisture, 1)), slice,
+                                   last - 1, p.bridge_step_sd),
+                           p);
   };
   const double as_it_is = power(learnt.record, now);
   const auto in_100 = [](double chance) { return decimals(100 * chance, 0); };

@@ -8,14 +8,21 @@
 namespace tailblock {
 
 struct BodyDesignTable;
+struct PlateFigures;
 struct SeasonPrior;
 struct SpeciesTable;
+struct TopDesignTable;
+struct TopMovements;
 
-/// The tables the season model reads, loaded at the edge: data/body_designs.csv, species.csv, season_prior.csv.
+/// The tables the season model reads, loaded at the edge: data/body_designs.csv, species.csv, season_prior.csv,
+/// season_structure.csv, and what of the plate model's own tables bears on the season.
 struct SeasonTables {
   const BodyDesignTable* designs;
   const SpeciesTable* species;
   const SeasonPrior* prior;
+  const TopMovements* movements;
+  const TopDesignTable* tops;
+  const PlateFigures* plate;
 };
 
 /// One instrument this might be: its lag and response fixed, everything else Gaussian given those two.

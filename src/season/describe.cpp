@@ -4,7 +4,7 @@ namespace tailblock {
 namespace {
 
 constexpr Need has_default = Need::has_default;
-constexpr Range heights{-3, 15, "mm"};
+constexpr Range heights{-3, 15, "mm"}, readings{-3, 40, "mm"};
 constexpr Range any{-1e6, 1e6, ""};
 constexpr std::size_t most_days = 1100;
 
@@ -15,8 +15,11 @@ void describe(FieldVisitor& visit, HeightReading& reading) {
   visit.integer({"order", "place within the day: as found 0, work 1, as left 2, and so on", has_default}, reading.order,
                 {0, 99, ""});
   choice(visit, {"kind", "what was read"}, reading.kind, height_kind_names);
-  visit.length({"value_mm", "height at pitch over the top of fret 12; relief at the middle of the neck"}, reading.value,
-               heights);
+  visit.length(
+      {"value_mm",
+       "height at pitch over the top of fret 12, -3 to 15 mm; relief at the middle of the neck; bridge's top over "
+       "a straightedge line on the rim, up to 40 mm"},
+      reading.value, readings);
   visit.length({"gauge_sd_mm", "one standard deviation of the gauge in this hand", has_default}, reading.gauge_sd,
                {0.001, 2, "mm"});
 }
@@ -35,6 +38,8 @@ void describe(FieldVisitor& visit, SetupChange& change) {
   visit.length({"change_sd_mm", "one standard deviation of a known change", has_default}, change.change_sd,
                {0.001, 5, "mm"});
   visit.flag({"moves_relief", "it may have left the neck with another relief", has_default}, change.moves_relief);
+  visit.flag({"moves_bridge", "it may have left the bridge at another height over the rim", has_default},
+             change.moves_bridge);
 }
 
 void describe(FieldVisitor& visit, InstrumentDesign& design) {
@@ -81,7 +86,7 @@ void describe(FieldVisitor& visit, FlaggedReading& flagged) {
   visit.date({"date", "day of the reading"}, flagged.date);
   visit.integer({"order", "place within the day"}, flagged.order, {0, 99, ""});
   choice(visit, {"kind", "what was read"}, flagged.kind, height_kind_names);
-  visit.length({"value_mm", "as read"}, flagged.value, heights);
+  visit.length({"value_mm", "as read"}, flagged.value, readings);
   visit.length({"expected_mm", "as the other readings expect it"}, flagged.expected, any);
   visit.length({"expected_sd_mm", "one standard deviation of that, gauge included"}, flagged.expected_sd, any);
   visit.text({"why", "why it is set aside"}, flagged.why, 500);
@@ -106,10 +111,30 @@ void describe(FieldVisitor& visit, ChangeShare& share) {
   visit.text({"better_reading", "the reading that would settle it better"}, share.better_reading, 1000);
 }
 
+void describe(FieldVisitor& visit, GuessPart& part) {
+  visit.text({"what", "what it is"}, part.what, 200);
+  visit.text({"unit", "of the value; empty: a share of what stands above"}, part.unit, 40);
+  object(visit, {"value", "its middle and its 90 % interval"}, part.value);
+}
+
+void describe(FieldVisitor& visit, FirstGuess& guess) {
+  choice(visit, {"body_size", "body size in words of form"}, guess.body_size, body_size_names);
+  choice(visit, {"bracing", "pattern of the top's braces"}, guess.bracing, bracing_names);
+  visit.length({"lower_bout_width_mm", "as given, or usual for the body size"}, guess.lower_bout_width, any);
+  visit.length({"top_thickness_mm", "as given, or usual for the body size"}, guess.top_thickness, any);
+  angle(visit, {"ring_angle_deg", "of the growth rings in the top: 0 quartersawn"}, guess.ring_angle, any);
+  visit.text({"top_species", "wood of the top"}, guess.top_species, 100);
+  list(visit, {"parts", "what goes into it; the last is the response itself"}, guess.parts, {0, 20});
+}
+
 void describe(FieldVisitor& visit, ResponseResult& result) {
   object(visit, {"response_bass_mm_per_percent", "action at fret 12 per percent of wood moisture, bass"},
          result.response_bass_mm_per_percent);
   object(visit, {"response_treble_mm_per_percent", "the same, treble"}, result.response_treble_mm_per_percent);
+  object(visit, {"top_mm_per_percent", "of the middle of the strings: what the top and the bridge's height do"},
+         result.top_mm_per_percent);
+  object(visit, {"neck_and_back_mm_per_percent", "the rest of it; negative works against the top"},
+         result.neck_and_back_mm_per_percent);
   object(visit, {"lag_days", "time in which the wood makes up 63 % of a change of air"}, result.lag_days);
   object(visit, {"drift_mm_per_year", "slow rise, season apart"}, result.drift_mm_per_year);
   object(visit, {"action12_bass_today_mm", "in the air of its home today"}, result.action12_bass_today_mm);
@@ -119,9 +144,12 @@ void describe(FieldVisitor& visit, ResponseResult& result) {
   visit.number({"moisture_today_percent", "of the wood, in its home"}, result.moisture_today_percent, any);
   visit.number({"prior_weight", "1 nothing learnt from the readings, 0 all"}, result.prior_weight, any);
   visit.integer({"readings_used", "readings that were obeyed"}, result.readings_used, {0, 2000, ""});
+  visit.integer({"bridge_readings", "readings of the bridge over the rim; with none the parts are guessed"},
+                result.bridge_readings, {0, 2000, ""});
   list(visit, {"flagged", "readings that do not fit the others and are not obeyed"}, result.flagged, {0, 2000});
   list(visit, {"last_change", "the change since the readings before the latest; none or one"}, result.last_change,
        {0, 1});
+  object(visit, {"first_guess", "what was believed before any reading, and what for"}, result.first_guess);
   visit.texts({"assumptions", "what was taken for granted, in plain words"}, result.assumptions, 500, {0, 50});
 }
 

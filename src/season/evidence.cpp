@@ -18,16 +18,30 @@ constexpr double days_in_year = 365.25;
 constexpr Index static_latents = 3;  // level_bass, level_treble, drift: their covariance with y does not hold r
 
 Index at(std::size_t i) { return static_cast<Index>(i); }
-std::size_t side_index(Side side) { return side == Side::treble ? 1 : 0; }
+std::size_t side_index(Side side) { return static_cast<std::size_t>(side); }
 double square(double x) { return x * x; }
 
 double level_covariance(Side a, Side b, const SeasonPrior& p) {
+  if (a == Side::bridge || b == Side::bridge) return a == b ? square(p.bridge_level_sd) : 0;
   return square(p.level_sd) + (a == Side::treble && b == Side::treble ? square(p.level_side_sd) : 0);
 }
 
 double shift_covariance(const Shift& shift, Side a, Side b) {
   const double product = shift.sd_mm[side_index(a)] * shift.sd_mm[side_index(b)];
-  return a == b ? product : shift.correlation * product;
+  if (a == b) return product;
+  return (a == Side::bridge || b == Side::bridge ? shift.bridge_correlation : shift.correlation) * product;
+}
+
+/// Of the drift in a year: strings and bridge drift each in their own way.
+double drift_covariance(Side a, Side b, const SeasonPrior& p) {
+  if (a == Side::bridge || b == Side::bridge) return a == b ? square(p.bridge_drift_sd) : 0;
+  return square(p.drift_sd);
+}
+
+/// Of what one day's readings share: strings share strings and hand; the straightedge has its own seat.
+double set_covariance(Side a, Side b, const SeasonPrior& p) {
+  if (a == Side::bridge || b == Side::bridge) return a == b ? square(p.bridge_set_sd) : 0;
+  return square(p.set_sd);
 }
 
 /// The part of the model that holds neither lag nor response.
@@ -38,7 +52,7 @@ struct StaticPart {
   MatrixXd inverse;   // of A
   double log_det = 0;
   MatrixXd with_latents;  // covariance of level_bass, level_treble, drift with y
-  MatrixXd steps;         // two columns an interval: -1 on the bass, on the treble, before it
+  MatrixXd steps;         // a column for each side of an interval: -1 before it
 };
 
 MatrixXd static_covariance(const VisitRecord& record, const SeasonPrior& p, const VectorXd& years) {
@@ -48,8 +62,9 @@ MatrixXd static_covariance(const VisitRecord& record, const SeasonPrior& p, cons
     const Observation& one = record.observations[i];
     for (std::size_t j = 0; j <= i; ++j) {
       const Observation& other = record.observations[j];
-      double c = level_covariance(one.side, other.side, p) + square(p.drift_sd) * years[at(i)] * years[at(j)];
-      if (one.set == other.set) c += square(p.set_sd);
+      double c = level_covariance(one.side, other.side, p) +
+                 drift_covariance(one.side, other.side, p) * years[at(i)] * years[at(j)];
+      if (one.set == other.set) c += set_covariance(one.side, other.side, p);
       if (i == j) c += square(one.gauge_sd_mm);
       for (const Shift& shift : record.shifts) {
         if (is_before(one, shift) && is_before(other, shift)) c += shift_covariance(shift, one.side, other.side);
@@ -62,10 +77,10 @@ MatrixXd static_covariance(const VisitRecord& record, const SeasonPrior& p, cons
 
 MatrixXd step_columns(const VisitRecord& record) {
   const std::size_t intervals = record.days.empty() ? 0 : record.days.size() - 1;
-  MatrixXd steps = MatrixXd::Zero(at(record.observations.size()), at(2 * intervals));
+  MatrixXd steps = MatrixXd::Zero(at(record.observations.size()), at(side_count * intervals));
   for (std::size_t i = 0; i < record.observations.size(); ++i) {
     for (std::size_t interval = record.observations[i].day; interval < intervals; ++interval) {
-      steps(at(i), at(2 * interval + side_index(record.observations[i].side))) = -1;
+      steps(at(i), at(side_count * interval + side_index(record.observations[i].side))) = -1;
     }
   }
   return steps;
@@ -80,7 +95,9 @@ StaticPart static_part(const VisitRecord& record, const SeasonPrior& p) {
   for (std::size_t i = 0; i < n; ++i) {
     const Observation& seen = record.observations[i];
     const double years = days_between(record.today, seen.date) / days_in_year;
-    double expected = (seen.side == Side::bass ? p.level_bass : p.level_treble) + p.drift * years;
+    double expected = seen.side == Side::bridge
+                          ? p.bridge_level
+                          : (seen.side == Side::bass ? p.level_bass : p.level_treble) + p.drift * years;
     for (const Shift& shift : record.shifts) {
       if (is_before(seen, shift)) expected -= shift.known_mm[side_index(seen.side)];
     }
@@ -88,7 +105,7 @@ StaticPart static_part(const VisitRecord& record, const SeasonPrior& p) {
     part.residual[at(i)] = seen.value_mm - expected;
     part.with_latents(0, at(i)) = level_covariance(Side::bass, seen.side, p);
     part.with_latents(1, at(i)) = level_covariance(Side::treble, seen.side, p);
-    part.with_latents(2, at(i)) = square(p.drift_sd) * years;
+    part.with_latents(2, at(i)) = seen.side == Side::bridge ? 0 : square(p.drift_sd) * years;
   }
   const Eigen::LLT<MatrixXd> llt(static_covariance(record, p, part.years));
   part.lower = llt.matrixL();
@@ -139,8 +156,9 @@ struct Response {
   VectorXd mean;
 };
 
-Response response_part(const VisitRecord& record, const SeasonPrior& p, const StaticPart& fixed,
+Response response_part(const VisitRecord& record, const EvidencePrior& prior, const StaticPart& fixed,
                        const DayMoisture& moisture) {
+  const SeasonPrior& p = *prior.season;
   const std::size_t n = record.observations.size();
   const std::size_t today = record.days.size();
   const MatrixXd w = departure_covariance(moisture, p.logged_floor);
@@ -150,7 +168,7 @@ Response response_part(const VisitRecord& record, const SeasonPrior& p, const St
   const std::array<std::size_t, 3> moments{today, from, to};
 
   Response part;
-  part.factor = MatrixXd::Zero(at(n), at(today + 1));
+  part.factor = MatrixXd::Zero(at(n), at(today + 2));
   part.slope.resize(at(n));
   part.covariances = MatrixXd::Zero(at(latent_count), at(n));
   part.covariances.row(level_bass) = fixed.with_latents.row(0);
@@ -158,14 +176,18 @@ Response response_part(const VisitRecord& record, const SeasonPrior& p, const St
   part.covariances.row(drift) = fixed.with_latents.row(2);
   for (std::size_t i = 0; i < n; ++i) {
     const Observation& seen = record.observations[i];
-    const bool treble = seen.side == Side::treble;
-    const double ratio = treble ? p.treble_ratio : 1;
+    const bool treble = seen.side == Side::treble, bridge = seen.side == Side::bridge;
+    const double ratio = treble ? p.treble_ratio : bridge ? prior.bridge_ratio : 1;
     const double x = moisture.above_reference_percent[seen.day];
     part.factor.row(at(i)).head(at(today)) = ratio * f.row(at(seen.day)).head(at(today));
     part.slope[at(i)] = ratio * x;
     if (treble) {
       part.factor(at(i), at(today)) = p.treble_ratio_sd * x;
       part.covariances(treble_ratio, at(i)) = square(p.treble_ratio_sd) * x;
+    }
+    if (bridge) {
+      part.factor(at(i), at(today + 1)) = prior.bridge_ratio_sd * x;
+      part.covariances(bridge_ratio, at(i)) = square(prior.bridge_ratio_sd) * x;
     }
     for (std::size_t k = 0; k < moments.size(); ++k) {
       part.covariances(at(departure_today + k), at(i)) = ratio * w(at(moments[k]), at(seen.day));
@@ -177,6 +199,7 @@ Response response_part(const VisitRecord& record, const SeasonPrior& p, const St
   part.prior(level_treble, level_treble) = level_covariance(Side::treble, Side::treble, p);
   part.prior(treble_ratio, treble_ratio) = square(p.treble_ratio_sd);
   part.prior(drift, drift) = square(p.drift_sd);
+  part.prior(bridge_ratio, bridge_ratio) = square(prior.bridge_ratio_sd);
   for (std::size_t k = 0; k < moments.size(); ++k) {
     for (std::size_t l = 0; l < moments.size(); ++l) {
       part.prior(at(departure_today + k), at(departure_today + l)) = w(at(moments[k]), at(moments[l]));
@@ -187,6 +210,7 @@ Response response_part(const VisitRecord& record, const SeasonPrior& p, const St
   part.mean[level_treble] = p.level_treble;
   part.mean[treble_ratio] = p.treble_ratio;
   part.mean[drift] = p.drift;
+  part.mean[bridge_ratio] = prior.bridge_ratio;
   return part;
 }
 
@@ -233,20 +257,24 @@ struct Evidence::Parts {
   MatrixXd step_inverse;  // A^-1 between the step columns
   std::vector<double> values_mm;
   std::vector<LagPart> lags;
-  Eigen::Matrix2d step_prior;
+  Eigen::Matrix3d step_prior;
 };
 
-Evidence::Evidence(const VisitRecord& record, const SeasonPrior& prior, std::span<const DayMoisture> moisture_by_lag) {
+Evidence::Evidence(const VisitRecord& record, const EvidencePrior& prior,
+                   std::span<const DayMoisture> moisture_by_lag) {
+  const SeasonPrior& season = *prior.season;
   auto parts = std::make_unique<Parts>();
-  parts->fixed = static_part(record, prior);
+  parts->fixed = static_part(record, season);
   const StaticPart& fixed = parts->fixed;
   parts->step_inverse = product(product(fixed.steps.transpose(), fixed.inverse), fixed.steps);
   for (const Observation& seen : record.observations) parts->values_mm.push_back(seen.value_mm);
   for (const DayMoisture& moisture : moisture_by_lag) {
     parts->lags.push_back(lag_part(parts->fixed, response_part(record, prior, parts->fixed, moisture)));
   }
-  parts->step_prior << 1, prior.step_correlation, prior.step_correlation, 1;
-  parts->step_prior *= square(prior.step_sd);
+  const double strings = square(season.step_sd), bridge = square(season.bridge_step_sd);
+  const double both = season.bridge_step_correlation * season.step_sd * season.bridge_step_sd;
+  const double sides_apart = season.step_correlation * strings;
+  parts->step_prior << strings, sides_apart, both, sides_apart, strings, both, both, both, bridge;
   parts_ = std::move(parts);
 }
 
@@ -298,35 +326,36 @@ std::vector<LeftOut> Evidence::left_out(std::size_t lag, double r) const {
 
 StepInformation Evidence::step(std::size_t lag, double r, std::size_t interval) const {
   const LagPart& part = parts_->lags[lag];
-  const Index b = at(2 * interval);
-  const Index t = b + 1;
-  StepInformation info{
-      .precision = {{{parts_->step_inverse(b, b), parts_->step_inverse(b, t)},
-                     {parts_->step_inverse(t, b), parts_->step_inverse(t, t)}}},
-      .weighted_mm = {part.step_residual[b] - r * part.step_slope[b], part.step_residual[t] - r * part.step_slope[t]}};
-  for (Index j = 0; j < part.lambda.size(); ++j) {
-    const double gain = r * r / (1 + r * r * part.lambda[j]);
-    const double projected = part.e_residual[j] - r * part.e_slope[j];
-    const double eb = part.step_e(b, j);
-    const double et = part.step_e(t, j);
-    info.precision[0][0] -= gain * eb * eb;
-    info.precision[1][1] -= gain * et * et;
-    info.precision[0][1] -= gain * eb * et;
-    info.weighted_mm[0] -= gain * projected * eb;
-    info.weighted_mm[1] -= gain * projected * et;
+  const Index first = at(side_count * interval);
+  const ArrayXd gain = part.gain(r), pulled = gain * part.projected(r);
+  StepInformation info{};
+  for (std::size_t i = 0; i < side_count; ++i) {
+    const Index row = first + at(i);
+    info.weighted_mm[i] = part.step_residual[row] - r * part.step_slope[row];
+    for (Index j = 0; j < part.lambda.size(); ++j) info.weighted_mm[i] -= part.step_e(row, j) * pulled[j];
+    for (std::size_t k = 0; k < side_count; ++k) {
+      const Index column = first + at(k);
+      double precision = parts_->step_inverse(row, column);
+      for (Index j = 0; j < part.lambda.size(); ++j)
+        precision -= gain[j] * part.step_e(row, j) * part.step_e(column, j);
+      info.precision[i][k] = precision;
+    }
   }
-  info.precision[1][0] = info.precision[0][1];
   return info;
 }
 
 double Evidence::log_step_factor(std::size_t lag, double r, std::size_t interval) const {
   const StepInformation info = step(lag, r, interval);
-  Eigen::Matrix2d precision;
-  precision << info.precision[0][0], info.precision[0][1], info.precision[1][0], info.precision[1][1];
-  const Eigen::Vector2d weighted(info.weighted_mm[0], info.weighted_mm[1]);
-  const Eigen::Matrix2d& prior = parts_->step_prior;
-  const double log_det = std::log((Eigen::Matrix2d::Identity() + prior * precision).determinant());
-  const Eigen::Matrix2d sum = prior.inverse() + precision;
+  Eigen::Matrix3d precision;
+  Eigen::Vector3d weighted;
+  for (int i = 0; i < 3; ++i) {
+    weighted[i] = info.weighted_mm[static_cast<std::size_t>(i)];
+    for (int k = 0; k < 3; ++k)
+      precision(i, k) = info.precision[static_cast<std::size_t>(i)][static_cast<std::size_t>(k)];
+  }
+  const Eigen::Matrix3d& prior = parts_->step_prior;
+  const double log_det = std::log((Eigen::Matrix3d::Identity() + prior * precision).determinant());
+  const Eigen::Matrix3d sum = prior.inverse() + precision;
   return (weighted.dot(sum.inverse() * weighted) - log_det) / 2;
 }
 

@@ -26,12 +26,19 @@ enum Latent : std::size_t {
   departure_today,
   departure_from,
   departure_to,
+  bridge_ratio,  ///< rise of the bridge over the rim for one of the bass action
   latent_count
 };
 
 struct LatentNormal {
   std::array<double, latent_count> mean;
   std::array<std::array<double, latent_count>, latent_count> covariance;
+};
+
+/// What is believed before the readings: of heights in general, and of the bridge's part in this instrument's response.
+struct EvidencePrior {
+  const SeasonPrior* season;
+  double bridge_ratio, bridge_ratio_sd;
 };
 
 /// A reading as all the others expect it.
@@ -41,24 +48,24 @@ struct LeftOut {
 };
 
 /// What the readings say of a move between two visit days when nothing is believed of its size: precision and
-/// precision times estimate, by side. A side read on only one side of the interval says nothing.
+/// precision times estimate, by side. A side (or a bridge) read on only one side of the interval says nothing.
 struct StepInformation {
-  std::array<std::array<double, 2>, 2> precision;
-  std::array<double, 2> weighted_mm;
+  std::array<std::array<double, side_count>, side_count> precision;
+  std::array<double, side_count> weighted_mm;
 };
 
 /// How well an instrument's readings agree with a lag and a response r, and what they then say of the rest.
 ///
 ///     y = level(side) + r rho(side) (x + w) + drift t - later shifts + set + gauge
 ///
-/// rho is 1 on the bass side and the treble ratio on the treble side, x the expected moisture over the reference, w the
-/// unknown departure of that day. For a given lag, y is normal with covariance A + r^2 B, where A holds level, drift,
-/// shifts, sets and gauges and B the departures and the ratio. With A = L L' and L^-1 B L^-T = sum of lambda e e' once
-/// a lag, every response costs a few sums. rho w is taken as (prior mean of rho) w: (rho - mean) w is under 0.01 mm.
-/// Derivation: docs/models/response.md.
+/// rho is 1 on the bass side, the treble ratio on the treble side and the bridge ratio at the bridge over the rim, x
+/// the expected moisture over the reference, w the unknown departure of that day. For a given lag, y is normal with
+/// covariance A + r^2 B, where A holds level, drift, shifts, sets and gauges and B the departures and the ratio. With A
+/// = L L' and L^-1 B L^-T = sum of lambda e e' once a lag, every response costs a few sums. rho w is taken as (prior
+/// mean of rho) w: (rho - mean) w is under 0.01 mm. Derivation: docs/models/response.md.
 class Evidence {
  public:
-  Evidence(const VisitRecord& record, const SeasonPrior& prior, std::span<const DayMoisture> moisture_by_lag);
+  Evidence(const VisitRecord& record, const EvidencePrior& prior, std::span<const DayMoisture> moisture_by_lag);
   Evidence(Evidence&&) noexcept;
   Evidence& operator=(Evidence&&) noexcept;
   Evidence(const Evidence&) = delete;

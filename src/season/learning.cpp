@@ -112,15 +112,23 @@ void gather_evidence(Learnt& learnt, const SeasonPrior& p, Days weather_memory) 
   for (const LagNode& node : learnt.lags) {
     moisture.push_back(day_moisture(node, learnt.record.days, learnt.reference_percent, weather_memory));
   }
-  learnt.plain = Evidence(learnt.record, p, moisture);
+  const EvidencePrior prior = evidence_prior(learnt.prior, p);
+  learnt.plain = Evidence(learnt.record, prior, moisture);
   learnt.stepped.reset();
   if (learnt.record.days.size() < 2) return;
   VisitRecord with_step = learnt.record;
   with_step.shifts.push_back(unrecorded_step(learnt.record, learnt.record.days.size() - 2, p));
-  learnt.stepped.emplace(with_step, p, moisture);
+  learnt.stepped.emplace(with_step, prior, moisture);
 }
 
 }  // namespace
+
+EvidencePrior evidence_prior(const ResponsePrior& prior, const SeasonPrior& season) {
+  const double both_sides = 1 + season.treble_ratio;
+  return {.season = &season,
+          .bridge_ratio = both_sides * prior.top_share,
+          .bridge_ratio_sd = both_sides * prior.top_share_sd};
+}
 
 DayMoisture day_moisture(const LagNode& node, const std::vector<Date>& visit_days, double reference_percent,
                          Days weather_memory) {
@@ -156,7 +164,7 @@ Learnt learn(const ResponseRequest& request, const SeasonTables& tables) {
                 .lags = {},
                 .responses = {},
                 .cells = {},
-                .plain = Evidence(VisitRecord{}, p, {}),
+                .plain = Evidence(VisitRecord{}, {&p, 1, 1}, {}),
                 .stepped = std::nullopt,
                 .step_probability = 0,
                 .flagged = {},

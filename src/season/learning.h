@@ -47,6 +47,10 @@ struct Learnt {
 
 [[nodiscard]] Learnt learn(const ResponseRequest& request, const SeasonTables& tables);
 
+/// The bridge over the rim rises by 2 s (1 + rho)/2 for one of the bass action: the strings halve it, their middle
+/// moves by the mean of the sides, and s of that is the top's. rho the treble ratio at its prior mean.
+[[nodiscard]] EvidencePrior evidence_prior(const ResponsePrior& prior, const SeasonPrior& season);
+
 /// The moisture of one lag on the record's days and today.
 [[nodiscard]] DayMoisture day_moisture(const LagNode& node, const std::vector<Date>& days, double reference_percent,
                                        Days weather_memory);

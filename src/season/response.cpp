@@ -76,13 +76,44 @@ void tell_today(ResponseResult& result, const Calibration& calibration, double c
   result.drift_mm_per_year = quantiles(drift_a_year);
 }
 
+/// The middle of the strings moves by r (1 + rho)/2, of which the top does r g/2 (learning.h).
+void tell_parts(ResponseResult& result, const Learnt& learnt) {
+  NormalMixture top, neck;
+  for (const Cell& cell : learnt.cells) {
+    for (std::size_t model = 0; model < 2; ++model) {
+      if (!(cell.weight[model] > 1e-6)) continue;
+      const LatentNormal l = (model == 0 ? learnt.plain : *learnt.stepped).latents(cell.lag, cell.response);
+      const double half = cell.response / 2;
+      const double ratio = l.mean[treble_ratio], bridge = l.mean[bridge_ratio];
+      const double ratio_variance = l.covariance[treble_ratio][treble_ratio];
+      const double bridge_variance = l.covariance[bridge_ratio][bridge_ratio];
+      const double both = l.covariance[treble_ratio][bridge_ratio];
+      top.add(cell.weight[model], half * bridge, half * std::sqrt(bridge_variance));
+      neck.add(cell.weight[model], half * (1 + ratio - bridge),
+               half * std::sqrt(std::max(0.0, ratio_variance + bridge_variance - 2 * both)));
+    }
+  }
+  result.top_mm_per_percent = quantiles(top);
+  result.neck_and_back_mm_per_percent = quantiles(neck);
+  const auto& seen = learnt.record.observations;
+  result.bridge_readings = static_cast<int>(
+      std::count_if(seen.begin(), seen.end(), [](const Observation& o) { return o.side == Side::bridge; }));
+}
+
 void say_what_was_assumed(ResponseResult& result, const Learnt& learnt) {
+  result.first_guess = learnt.prior.guess;
   result.assumptions = learnt.prior.assumptions;
   for (const Side side : {Side::bass, Side::treble}) {
     const auto& seen = learnt.record.observations;
     if (std::any_of(seen.begin(), seen.end(), [&](const Observation& o) { return o.side == side; })) continue;
     result.assumptions.push_back(std::string("The ") + (side == Side::bass ? "bass" : "treble") +
                                  " side has not been read: its height is a guess.");
+  }
+  if (result.bridge_readings < 2) {
+    result.assumptions.emplace_back(
+        "What the top does and what neck and back do is guessed: the bridge's height over a straightedge on the rim, "
+        "read "
+        "in two seasons, tells them apart.");
   }
   for (const std::size_t day : learnt.supposed_steps) {
     if (day == 0 || day >= learnt.record.days.size()) continue;
@@ -103,6 +134,7 @@ ResponseResult response(const ResponseRequest& request, const SeasonTables& tabl
   result.summer_to_winter_drop_mm = swing(learnt);
   result.prior_weight = prior_weight(learnt);
   tell_today(result, calibration, std::log(learnt.responses[1] / learnt.responses[0]));
+  tell_parts(result, learnt);
   const std::vector<bool> repeated = repeats(request.readings);
   const auto written_twice = std::count(repeated.begin(), repeated.end(), true);
   result.readings_used =

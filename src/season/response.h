@@ -12,8 +12,11 @@
 namespace tailblock {
 
 /// What the season model reads on an instrument. Heights are at pitch, over the top of the named fret.
-enum class HeightKind { action12_bass, action12_treble, relief };
-inline constexpr std::array<std::string_view, 3> height_kind_names{"action12_bass", "action12_treble", "relief"};
+/// The bridge over the rim is the height of the bridge's top, between strings 3 and 4, over a straightedge line from
+/// rim to rim beside it.
+enum class HeightKind { action12_bass, action12_treble, relief, bridge_over_rim };
+inline constexpr std::array<std::string_view, 4> height_kind_names{"action12_bass", "action12_treble", "relief",
+                                                                   "bridge_over_rim"};
 
 /// One reading. `order` tells readings and interventions of one day apart: as found 0, work 1, as left 2, and so on.
 struct HeightReading {
@@ -34,7 +37,8 @@ struct SetupChange {
   std::optional<Length> action12_bass_change{};
   std::optional<Length> action12_treble_change{};
   Length change_sd = mm(0.05);
-  bool moves_relief = true;  ///< it may have left the neck with another relief
+  bool moves_relief = true;   ///< it may have left the neck with another relief
+  bool moves_bridge = false;  ///< it may have left the bridge at another height over the rim
 };
 void describe(FieldVisitor&, SetupChange&);
 
@@ -104,10 +108,32 @@ struct ChangeShare {
 };
 void describe(FieldVisitor&, ChangeShare&);
 
+/// One thing that goes into the first guess: its middle, and the interval that holds it with 90 %.
+struct GuessPart {
+  std::string what;
+  std::string unit;
+  Estimate value;
+};
+void describe(FieldVisitor&, GuessPart&);
+
+/// What is believed of an instrument of this design before it has been read, and what was assumed for it.
+struct FirstGuess {
+  BodySize body_size = BodySize::mid_size;
+  Bracing bracing = Bracing::x_braced;
+  Length lower_bout_width;
+  Length top_thickness;
+  Angle ring_angle;
+  std::string top_species;
+  std::vector<GuessPart> parts;  ///< the last is the response itself
+};
+void describe(FieldVisitor&, FirstGuess&);
+
 /// What the instrument has shown so far.
 struct ResponseResult {
   Estimate response_bass_mm_per_percent;  ///< action at fret 12 per percent of wood moisture (EMC as the air asks)
   Estimate response_treble_mm_per_percent;
+  Estimate top_mm_per_percent;            ///< of the middle of the strings: what the top and the bridge's height do
+  Estimate neck_and_back_mm_per_percent;  ///< the rest of it; negative works against the top
   Estimate lag_days;
   Estimate drift_mm_per_year;
   Estimate action12_bass_today_mm, action12_treble_today_mm;  ///< in the air of its home today
@@ -115,8 +141,10 @@ struct ResponseResult {
   double moisture_today_percent = 0;
   double prior_weight = 1;  ///< posterior over prior variance of log response: 1 nothing learnt, 0 all
   int readings_used = 0;
+  int bridge_readings = 0;  ///< of the bridge over the rim; with none the parts are the first guess's
   std::vector<FlaggedReading> flagged;
   std::vector<ChangeShare> last_change;  ///< none or one
+  FirstGuess first_guess;                ///< before any reading
   std::vector<std::string> assumptions;  ///< what the prior took for granted, in plain words
 };
 void describe(FieldVisitor&, ResponseResult&);

@@ -1,82 +1,59 @@
 #include "season/season_prior.h"
 
-#include <algorithm>
 #include <array>
-#include <string>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 
 namespace tailblock {
-namespace {
-
-struct Entry {
-  std::string_view name;
-  double SeasonPrior::*value;
-  Range range;
-};
-
-constexpr Range log_sds{0.01, 2, ""};
-constexpr Range sds_mm{0.001, 10, "mm"};
-constexpr Range lags{0.1, 365, "days"};
-constexpr Range shares{0, 1, ""};
-
-constexpr std::array entries{
-    Entry{"structure_response", &SeasonPrior::structure_response, {0.001, 2, "mm per percent"}},
-    Entry{"reference_width", &SeasonPrior::reference_width, {200, 600, "mm"}},
-    Entry{"transmission", &SeasonPrior::transmission, {0.05, 2, ""}},
-    Entry{"kind_log_sd", &SeasonPrior::kind_log_sd, log_sds},
-    Entry{"instrument_log_sd", &SeasonPrior::instrument_log_sd, log_sds},
-    Entry{"other_bracing_log_sd", &SeasonPrior::other_bracing_log_sd, {0, 2, ""}},
-    Entry{"guessed_wood_log_sd", &SeasonPrior::guessed_wood_log_sd, {0, 2, ""}},
-    Entry{"lag_median", &SeasonPrior::lag_median, lags},
-    Entry{"lag_median_in_case", &SeasonPrior::lag_median_in_case, lags},
-    Entry{"lag_log_sd", &SeasonPrior::lag_log_sd, log_sds},
-    Entry{"treble_ratio", &SeasonPrior::treble_ratio, {0.1, 3, ""}},
-    Entry{"treble_ratio_sd", &SeasonPrior::treble_ratio_sd, {0.001, 1, ""}},
-    Entry{"level_bass", &SeasonPrior::level_bass, {0, 10, "mm"}},
-    Entry{"level_treble", &SeasonPrior::level_treble, {0, 10, "mm"}},
-    Entry{"level_sd", &SeasonPrior::level_sd, sds_mm},
-    Entry{"level_side_sd", &SeasonPrior::level_side_sd, sds_mm},
-    Entry{"drift", &SeasonPrior::drift, {-2, 2, "mm per year"}},
-    Entry{"drift_sd", &SeasonPrior::drift_sd, {0.0001, 5, "mm per year"}},
-    Entry{"set_sd", &SeasonPrior::set_sd, {0, 1, "mm"}},
-    Entry{"unknown_change_sd", &SeasonPrior::unknown_change_sd, sds_mm},
-    Entry{"logged_floor", &SeasonPrior::logged_floor, {0.001, 5, "percent"}},
-    Entry{"step_sd", &SeasonPrior::step_sd, sds_mm},
-    Entry{"step_correlation", &SeasonPrior::step_correlation, {0, 0.999, ""}},
-    Entry{"step_probability", &SeasonPrior::step_probability, shares},
-    Entry{"step_threshold", &SeasonPrior::step_threshold, shares},
-    Entry{"misreading_sd", &SeasonPrior::misreading_sd, sds_mm},
-    Entry{"misreading_probability", &SeasonPrior::misreading_probability, shares},
-    Entry{"misreading_threshold", &SeasonPrior::misreading_threshold, shares},
-    Entry{"relief_level", &SeasonPrior::relief_level, {-2, 2, "mm"}},
-    Entry{"relief_level_sd", &SeasonPrior::relief_level_sd, sds_mm},
-    Entry{"relief_response_sd", &SeasonPrior::relief_response_sd, {0.0001, 1, "mm per percent"}},
-    Entry{"relief_change_sd", &SeasonPrior::relief_change_sd, sds_mm},
-};
-
-}  // namespace
 
 SeasonPrior season_prior(std::string_view csv) {
-  const CsvTable table("season_prior.csv", csv);
-  SeasonPrior prior{};
-  std::array<bool, entries.size()> seen{};
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const auto entry = std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.name == name; });
-    if (entry == entries.end()) {
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" is not a value of the season model");
-    }
-    bool& taken = seen[static_cast<std::size_t>(entry - entries.begin())];
-    if (taken) throw Refused(row.where("name") + ": \"" + std::string(name) + "\" comes twice");
-    taken = true;
-    prior.*(entry->value) = row.number("value", entry->range);
-    (void)row.name("source");
-  }
-  for (std::size_t i = 0; i < seen.size(); ++i) {
-    if (!seen[i]) throw Refused("season_prior.csv: " + std::string(entries[i].name) + " is missing");
-  }
-  return prior;
+  constexpr Range log_sds{0, 2, ""}, sds_mm{0.001, 10, "mm"}, lags{0.1, 365, "days"}, shares{0, 1, ""};
+  SeasonPrior p{};
+  const std::array values{
+      NamedValue{"relaxed_share", &p.relaxed_share, {0.05, 1, ""}},
+      NamedValue{"hysteresis", &p.hysteresis, {0.2, 1, ""}},
+      NamedValue{"hysteresis_log_sd", &p.hysteresis_log_sd, log_sds},
+      NamedValue{"shortfall", &p.shortfall, {0.1, 2, ""}},
+      NamedValue{"shortfall_log_sd", &p.shortfall_log_sd, log_sds},
+      NamedValue{"left_out_log_sd", &p.left_out_log_sd, log_sds},
+      NamedValue{"neck_left_out", &p.neck_left_out, shares},
+      NamedValue{"other_bracing_log_sd", &p.other_bracing_log_sd, log_sds},
+      NamedValue{"guessed_wood_log_sd", &p.guessed_wood_log_sd, log_sds},
+      NamedValue{"lag_median", &p.lag_median, lags},
+      NamedValue{"lag_median_in_case", &p.lag_median_in_case, lags},
+      NamedValue{"lag_log_sd", &p.lag_log_sd, {0.01, 2, ""}},
+      NamedValue{"treble_ratio", &p.treble_ratio, {0.1, 3, ""}},
+      NamedValue{"treble_ratio_sd", &p.treble_ratio_sd, {0.001, 1, ""}},
+      NamedValue{"level_bass", &p.level_bass, {0, 10, "mm"}},
+      NamedValue{"level_treble", &p.level_treble, {0, 10, "mm"}},
+      NamedValue{"level_sd", &p.level_sd, sds_mm},
+      NamedValue{"level_side_sd", &p.level_side_sd, sds_mm},
+      NamedValue{"drift", &p.drift, {-2, 2, "mm per year"}},
+      NamedValue{"drift_sd", &p.drift_sd, {0.0001, 5, "mm per year"}},
+      NamedValue{"set_sd", &p.set_sd, {0, 1, "mm"}},
+      NamedValue{"unknown_change_sd", &p.unknown_change_sd, sds_mm},
+      NamedValue{"logged_floor", &p.logged_floor, {0.001, 5, "percent"}},
+      NamedValue{"step_sd", &p.step_sd, sds_mm},
+      NamedValue{"step_correlation", &p.step_correlation, {0, 0.999, ""}},
+      NamedValue{"step_probability", &p.step_probability, shares},
+      NamedValue{"step_threshold", &p.step_threshold, shares},
+      NamedValue{"misreading_sd", &p.misreading_sd, sds_mm},
+      NamedValue{"misreading_probability", &p.misreading_probability, shares},
+      NamedValue{"misreading_threshold", &p.misreading_threshold, shares},
+      NamedValue{"bridge_level", &p.bridge_level, {0, 40, "mm"}},
+      NamedValue{"bridge_level_sd", &p.bridge_level_sd, sds_mm},
+      NamedValue{"bridge_drift_sd", &p.bridge_drift_sd, {0.0001, 5, "mm per year"}},
+      NamedValue{"bridge_set_sd", &p.bridge_set_sd, {0, 1, "mm"}},
+      NamedValue{"bridge_step_sd", &p.bridge_step_sd, sds_mm},
+      NamedValue{"bridge_step_correlation", &p.bridge_step_correlation, {0, 0.9, ""}},
+      NamedValue{"unknown_bridge_change_sd", &p.unknown_bridge_change_sd, sds_mm},
+      NamedValue{"relief_level", &p.relief_level, {-2, 2, "mm"}},
+      NamedValue{"relief_level_sd", &p.relief_level_sd, sds_mm},
+      NamedValue{"relief_response_sd", &p.relief_response_sd, {0.0001, 1, "mm per percent"}},
+      NamedValue{"relief_change_sd", &p.relief_change_sd, sds_mm},
+  };
+  read_named_values("season_prior.csv", csv, "value", values);
+  return p;
 }
 
 }  // namespace tailblock

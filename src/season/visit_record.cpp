@@ -23,13 +23,24 @@ void require_past(const char* list, std::size_t index, Date date, Date today) {
                 iso_date(today));
 }
 
+Side side_of(HeightKind kind) {
+  if (kind == HeightKind::bridge_over_rim) return Side::bridge;
+  return kind == HeightKind::action12_treble ? Side::treble : Side::bass;
+}
+
 Shift shift_of(const SetupChange& change, const SeasonPrior& prior) {
-  Shift shift{.date = change.date, .order = change.order, .known_mm = {}, .sd_mm = {}, .correlation = 0};
+  Shift shift{.date = change.date,
+              .order = change.order,
+              .known_mm = {},
+              .sd_mm = {},
+              .correlation = 0,
+              .bridge_correlation = 0};
   const std::array<std::optional<Length>, 2> sizes{change.action12_bass_change, change.action12_treble_change};
   for (std::size_t side = 0; side < 2; ++side) {
     shift.known_mm[side] = sizes[side] ? in_mm(*sizes[side]) : 0;
     shift.sd_mm[side] = sizes[side] ? in_mm(change.change_sd) : prior.unknown_change_sd;
   }
+  if (change.moves_bridge) shift.sd_mm[static_cast<std::size_t>(Side::bridge)] = prior.unknown_bridge_change_sd;
   return shift;
 }
 
@@ -50,6 +61,9 @@ std::vector<bool> repeats(const std::vector<HeightReading>& readings) {
 VisitRecord visit_record(const ResponseRequest& request, const SeasonPrior& prior, const std::vector<bool>& set_aside) {
   for (std::size_t i = 0; i < request.readings.size(); ++i) {
     require_past("readings", i, request.readings[i].date, request.today);
+    if (request.readings[i].kind == HeightKind::bridge_over_rim) continue;
+    (void)require_within("readings[" + std::to_string(i) + "].value_mm", in_mm(request.readings[i].value),
+                         {-3, 15, "mm"});
   }
   for (std::size_t i = 0; i < request.changes.size(); ++i) {
     require_past("changes", i, request.changes[i].date, request.today);
@@ -71,7 +85,7 @@ VisitRecord visit_record(const ResponseRequest& request, const SeasonPrior& prio
     record.observations.push_back({.reading = in_order[k],
                                    .day = record.days.size() - 1,
                                    .set = sets - 1,
-                                   .side = reading.kind == HeightKind::action12_bass ? Side::bass : Side::treble,
+                                   .side = side_of(reading.kind),
                                    .date = reading.date,
                                    .order = reading.order,
                                    .value_mm = in_mm(reading.value),
@@ -91,9 +105,10 @@ bool is_before(const Observation& observation, const Shift& shift) {
 Shift unrecorded_step(const VisitRecord& record, std::size_t interval, const SeasonPrior& prior) {
   return {.date = record.days[interval + 1],
           .order = std::numeric_limits<int>::min(),
-          .known_mm = {0, 0},
-          .sd_mm = {prior.step_sd, prior.step_sd},
-          .correlation = prior.step_correlation};
+          .known_mm = {},
+          .sd_mm = {prior.step_sd, prior.step_sd, prior.bridge_step_sd},
+          .correlation = prior.step_correlation,
+          .bridge_correlation = prior.bridge_step_correlation};
 }
 
 }  // namespace tailblock

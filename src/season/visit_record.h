@@ -10,15 +10,18 @@ namespace tailblock {
 
 struct SeasonPrior;
 
-enum class Side { bass, treble };
+/// Where a height is read: at either side of the strings, or at the bridge over the rim.
+enum class Side { bass, treble, bridge };
+inline constexpr std::size_t side_count = 3;
 
 /// Something that moved the strings at a moment: recorded work, or a move that is supposed.
 struct Shift {
   Date date;
   int order;
-  std::array<double, 2> known_mm;  ///< by side, positive is higher
-  std::array<double, 2> sd_mm;     ///< by side, of what is not known of it
-  double correlation;              ///< of the two sides
+  std::array<double, side_count> known_mm;  ///< by side, positive is higher
+  std::array<double, side_count> sd_mm;     ///< by side, of what is not known of it
+  double correlation;                       ///< of bass and treble
+  double bridge_correlation;                ///< of the bridge with either
 };
 
 /// One reading of the action in the model's terms.
@@ -33,7 +36,7 @@ struct Observation {
   double gauge_sd_mm;
 };
 
-/// The readings of the action in order of time, and the shifts between them.
+/// The readings of the action and of the bridge in order of time, and the shifts between them.
 struct VisitRecord {
   Date today;
   std::vector<Date> days;  ///< with at least one reading
@@ -41,9 +44,10 @@ struct VisitRecord {
   std::vector<Shift> shifts;
 };
 
-/// Readings of the action and recorded changes in order of time. A reading that is written twice (same day, order,
-/// kind, value and gauge) counts once; repeated readings that differ all count. `set_aside[i]` leaves reading i out.
-/// @throws Refused naming a reading or a change that lies after today.
+/// Readings of the action and of the bridge, and recorded changes in order of time. A reading that is written twice
+/// (same day, order, kind, value and gauge) counts once; repeated readings that differ all count. `set_aside[i]` leaves
+/// reading i out.
+/// @throws Refused naming a reading or a change that lies after today, or a height that only a bridge can have.
 [[nodiscard]] VisitRecord visit_record(const ResponseRequest& request, const SeasonPrior& prior,
                                        const std::vector<bool>& set_aside);
 

@@ -11,7 +11,7 @@ double movement_per_percent(const Species& wood, Angle ring_angle) {
   return wood.radial_per_percent * c * c + wood.tangential_per_percent * s * s;
 }
 
-Length width_change(const Species& wood, Angle ring_angle, Length width, const MoistureChange& change) {
+Length width_change(const Species& wood, Angle ring_angle, Length width, const MoistureSpan& change) {
   const double from = require_within("from_percent", in_percent(change.from), {0, 25, "%"});
   const double to = require_within("to_percent", in_percent(change.to), {0, 25, "%"});
   return width * (movement_per_percent(wood, ring_angle) * (to - from));

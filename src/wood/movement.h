@@ -17,14 +17,14 @@ namespace tailblock {
 [[nodiscard]] double movement_per_percent(const Species& wood, Angle ring_angle);
 
 /// A change of moisture, 0..25 % both.
-struct MoistureChange {
+struct MoistureSpan {
   Moisture from;
   Moisture to;
 };
 
 /// By how much a free plate grows (positive) or shrinks across its grain. Valid and left out as above.
 /// @throws Refused naming `from_percent` or `to_percent` outside 0..25 %.
-[[nodiscard]] Length width_change(const Species& wood, Angle ring_angle, Length width, const MoistureChange& change);
+[[nodiscard]] Length width_change(const Species& wood, Angle ring_angle, Length width, const MoistureSpan& change);
 
 /// Strain per percent of moisture near 10 % from the whole shrinkage S, green to oven-dry, in percent.
 ///

@@ -27,6 +27,7 @@ BracedPlate rectangle_plate(const Rectangle& shape, const LayeredSection& sectio
   plate.sections = {section};
   plate.section_of.assign(plate.mesh.triangles.size(), 0);
   plate.rib_slots.assign(plate.mesh.nodes.size(), 0);
+  plate.find_strains();
   return plate;
 }
 

@@ -94,6 +94,7 @@ double free_drying(const Case& c) {
     if (p.x == 0 || p.x == 300 || p.y == 0 || p.y == 200) continue;
     p.x += 9 * std::sin(7.0 * static_cast<double>(n)), p.y += 6 * std::cos(5.0 * static_cast<double>(n));
   }
+  plate.find_strains();
   hold(plate, grid_node(shape, 0, 0), {0, 1, 2});
   hold(plate, grid_node(shape, shape.across_a, 0), {1, 2});
   hold(plate, grid_node(shape, 0, shape.across_b), {2});
@@ -210,6 +211,7 @@ TEST(FlatPlates, constant_strains_pass_the_patch_test) {
     p.x += 15 * std::sin(7.0 * static_cast<double>(n)), p.y += 11 * std::cos(5.0 * static_cast<double>(n));
     inside[n] = true;
   }
+  plate.find_strains();
   const auto first = first_unknowns(plate);
   Eigen::MatrixXd states = Eigen::MatrixXd::Zero(first.back(), 6);
   for (std::size_t k = 0; k < plate.mesh.nodes.size(); ++k) {

@@ -32,7 +32,7 @@ void hold_neck_edge(const MeshedTop& meshed, BracedPlate& plate) {
 
 Answers answers_of(const TopDesign& design, const TopDamage& damage = {}, double spacing = 6, bool neck_held = false) {
   Answers a{.meshed = mesh_top(design, damage.cracks, mm(spacing)), .top = {}, .unit = {}, .readings = {}};
-  a.top = braced_top(a.meshed, design, damage, study_woods(design));
+  a.top = braced_top(a.meshed, design, damage, study_woods(design), {});
   if (neck_held) hold_neck_edge(a.meshed, a.top.plate);
   a.unit = unit_answers(a.meshed, a.top.plate);
   a.readings = saddle_readings(a.meshed, a.unit, spread);

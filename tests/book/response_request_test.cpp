@@ -71,6 +71,20 @@ TEST(ResponseRequest, leaves_out_what_is_superseded_what_is_no_height_and_what_i
   EXPECT_TRUE(request.changes.empty());
 }
 
+TEST(ResponseRequest, carries_the_bridge_over_the_rim_and_the_work_that_moves_it) {
+  testing::TestBook test;
+  test.book.add({test.reading("bridge_over_rim", 12.3)});
+  test.book.add(Intervention{.visit_id = test.visit, .kind = "bridge_renewed"});
+  test.book.add(Intervention{.visit_id = test.visit, .kind = "saddle_lowered"});
+  const ResponseRequest request = response_request(test.book.story(test.instrument), {}, day(2026, 3, 1));
+  ASSERT_EQ(request.readings.size(), 1U);
+  EXPECT_EQ(request.readings[0].kind, HeightKind::bridge_over_rim);
+  EXPECT_EQ(request.readings[0].value, mm(12.3));
+  ASSERT_EQ(request.changes.size(), 2U);
+  EXPECT_TRUE(request.changes[0].moves_bridge);
+  EXPECT_FALSE(request.changes[1].moves_bridge);
+}
+
 TEST(ResponseRequest, carries_the_design_the_home_and_its_log) {
   const std::vector<LoggedDay> log{{.date = day(2026, 1, 1), .temperature_c = 18, .relative_humidity = 0.31}};
   const ResponseRequest request = response_request(story_of({}), log, day(2026, 3, 1));

@@ -74,7 +74,7 @@ TEST(TradeTables, what_is_unknown_is_null) {
 
 const std::string measure_header = "id,name,unit,where,how,usual_low,usual_high,hard_low,hard_high,gauge,source,note\n";
 const std::string gauge_header = "id,name,unit,sd,source,note\n";
-const std::string work_header = "id,name,moves_strings,moves_relief,size_known_by,change_sd_mm,source,note\n";
+const std::string work_header = "id,name,moves_strings,moves_relief,moves_bridge,size_known_by,change_sd_mm,source,note\n";
 
 TEST(TradeTables, a_bad_cell_is_refused_with_its_row_and_column) {
   expect_refused([] { (void)measures_from_csv(measure_header + "a,A,mm,here,so,1,2,0,x,g,s,\n"); },
@@ -89,15 +89,17 @@ TEST(TradeTables, a_bad_cell_is_refused_with_its_row_and_column) {
                  "gauges.csv line 2, sd: 0 is outside 1e-06..1000");
   expect_refused([] { (void)gauges_from_csv(gauge_header + "g,G,mm,1,s,\ng,H,mm,1,s,\n"); },
                  "gauges.csv line 3, id: comes twice");
-  expect_refused([] { (void)interventions_from_csv(work_header + "w,W,often,no,by eye,0.1,s,\n"); },
+  expect_refused([] { (void)interventions_from_csv(work_header + "w,W,often,no,no,by eye,0.1,s,\n"); },
                  "interventions.csv line 2, moves_strings: \"often\" is neither yes nor perhaps");
-  expect_refused([] { (void)interventions_from_csv(work_header + "w,W,yes,perhaps,by eye,0.1,s,\n"); },
+  expect_refused([] { (void)interventions_from_csv(work_header + "w,W,yes,perhaps,no,by eye,0.1,s,\n"); },
                  "interventions.csv line 2, moves_relief: \"perhaps\" is neither yes nor no");
+  expect_refused([] { (void)interventions_from_csv(work_header + "w,W,yes,no,maybe,by eye,0.1,s,\n"); },
+                 "interventions.csv line 2, moves_bridge: \"maybe\" is neither yes nor no");
 }
 
 TEST(TradeTables, a_measure_without_a_gauge_that_reads_it_is_refused) {
   const std::string measures = measure_header + "a,A,mm,here,so,1,2,0,4,g,s,\n";
-  const std::string works = work_header + "w,W,yes,no,by eye,0.1,s,\n";
+  const std::string works = work_header + "w,W,yes,no,no,by eye,0.1,s,\n";
   const auto with_gauge = [&](const std::string& row) {
     const std::string gauges = gauge_header + row;
     (void)trade_tables({.measures = measures, .gauges = gauges, .interventions = works});

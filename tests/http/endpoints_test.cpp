@@ -75,7 +75,7 @@ class EmptyShop : public testing::Test {
   bool made_ = fs::create_directory(folder_);
   Program program_;
   Book book_{folder_ / "shop.tailblock", program_.trade()};
-  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), [] {
+  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), program_.plates(), [] {
                return Date(2026y / February / 10);
              }};
   std::vector<Endpoint> endpoints_;

@@ -7,6 +7,7 @@
 
 #include "models/data_tables.h"
 #include "models/envelope_memo.h"
+#include "models/plate_memo.h"
 #include "published.h"
 #include "quantity/refused.h"
 
@@ -19,7 +20,8 @@ struct AllModels : ::testing::Test {
   static const ModelTable& table() {
     static const DataTables tables = load_data_tables(testing::repository_text);
     static EnvelopeMemo memo;
-    static const ModelTable models(tables, memo);
+    static PlateMemo plates;
+    static const ModelTable models(tables, memo, plates);
     return models;
   }
 };

@@ -1,12 +1,10 @@
 #include "paper/fret_strip.h"
 
 #include <gtest/gtest.h>
-#include <unistd.h>
 
-#include <cstdlib>
-#include <filesystem>
 #include <fstream>
 
+#include "printed.h"
 #include "published.h"
 #include "setup/fret_limits.h"
 #include "strings/string_tables.h"
@@ -15,6 +13,9 @@ namespace tailblock {
 namespace {
 
 using namespace std::chrono;
+using testing::Folder;
+using testing::run;
+using testing::text_of;
 
 FretStrip strip_of(double scale_mm, int joint, int frets) {
   FretDressRequest request;
@@ -36,30 +37,6 @@ FretStrip strip_of(double scale_mm, int joint, int frets) {
           .body_joint_fret = joint,
           .result = fret_dress(request, unit_envelopes(envelope_request(request)),
                                fret_limits(testing::repository_file("data/fret_limits.csv")))};
-}
-
-/// A folder that goes away with the test.
-class Folder {
- public:
-  Folder() : path_(std::filesystem::temp_directory_path() / ("fret_strip." + std::to_string(::getpid()))) {
-    std::filesystem::create_directories(path_);
-  }
-  ~Folder() { std::filesystem::remove_all(path_); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  [[nodiscard]] std::filesystem::path operator/(const std::string& name) const { return path_ / name; }
-
- private:
-  std::filesystem::path path_;
-};
-
-void run(const std::string& command) {
-  if (std::system((command + " > /dev/null 2>&1").c_str()) != 0) throw std::runtime_error("did not run: " + command);
-}
-
-std::string text_of(const std::filesystem::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
 }
 
 /// One page of a PDF in shades of grey, as someone else's program draws it.

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "season/response_prior.h"
 #include "wood/equilibrium.h"
 
 namespace tailblock::testing {
@@ -24,10 +25,8 @@ HomeAir draw_home(std::mt19937_64& random) {
 }
 
 Truth draw_truth(std::mt19937_64& random, const SeasonPrior& p) {
-  const double width = 385 / p.reference_width;
-  const double log_sd = std::sqrt(p.kind_log_sd * p.kind_log_sd + p.instrument_log_sd * p.instrument_log_sd +
-                                  p.guessed_wood_log_sd * p.guessed_wood_log_sd);
-  return {.response = p.structure_response * p.transmission * width * width * std::exp(log_sd * normal(random)),
+  const ResponsePrior prior = response_prior({}, {}, season_tables());
+  return {.response = std::exp(prior.log_response + prior.log_response_sd * normal(random)),
           .lag_days = p.lag_median * std::exp(p.lag_log_sd * normal(random)),
           .treble_ratio = p.treble_ratio + p.treble_ratio_sd * normal(random),
           .drift_mm_per_year = p.drift + p.drift_sd * normal(random)};
@@ -109,6 +108,13 @@ MadeUp made_up_instrument(std::mt19937_64& random, const VisitPlan& plan) {
   const double common = p.level_sd * normal(random);
   double bass = p.level_bass + common;
   double treble = p.level_treble + common + p.level_side_sd * normal(random);
+  double bridge = 0, bridge_drift = 0;
+  if (plan.straightedge) {
+    const ResponsePrior prior = response_prior({}, {}, season_tables());
+    made.truth.top_share = prior.top_share + prior.top_share_sd * normal(random);
+    bridge = p.bridge_level + p.bridge_level_sd * normal(random);
+    bridge_drift = p.bridge_drift_sd * normal(random);
+  }
   for (std::size_t visit = 0; visit < visits.size(); ++visit) {
     const bool further = visit + 1 == visits.size();
     if (static_cast<int>(visit) == plan.visits - 1) bass += made.step_mm, treble += made.step_mm;
@@ -129,6 +135,12 @@ MadeUp made_up_instrument(std::mt19937_64& random, const VisitPlan& plan) {
       break;
     }
     read_both(made.request, date, bass_read, treble_read, gauge);
+    if (plan.straightedge) {
+      const double top = made.truth.top_share * (1 + made.truth.treble_ratio) * moved;
+      const double seen = bridge + top + bridge_drift * t / 365.25 + p.bridge_set_sd * normal(random);
+      made.request.readings.push_back(
+          read(date, HeightKind::bridge_over_rim, seen + plan.coarse_gauge_mm * normal(random), plan.coarse_gauge_mm));
+    }
     if (uniform(random) >= plan.saddle_work_share) continue;
     const double cut = -0.4 * uniform(random);
     const bool known = uniform(random) < 0.6;

@@ -14,11 +14,13 @@ struct VisitPlan {
   bool hygrometer_log = false;   ///< the home's air is logged from two months before the first visit
   double hidden_step_mm = 0;     ///< on both sides, before the last visit
   double saddle_work_share = 0;  ///< of the visits at which the saddle is cut and both sides are read again
+  bool straightedge = false;     ///< the bridge is read over the rim at each visit
 };
 
 /// What the instrument truly is; drawn from data/season_prior.csv.
 struct Truth {
   double response, lag_days, treble_ratio, drift_mm_per_year;
+  double top_share = 1;  ///< of the middle of the strings, what the top does
 };
 
 struct MadeUp {

@@ -7,6 +7,7 @@
 #include <random>
 
 #include "season/normal.h"
+#include "season/response_prior.h"
 #include "season/wood_path.h"
 #include "season_bench.h"
 
@@ -42,9 +43,7 @@ class PlainPosterior {
   std::vector<Drawn> draw(std::mt19937_64& random) const {
     const SeasonPrior& p = *season_tables().prior;
     std::normal_distribution<double> normal;
-    const double width = 385 / p.reference_width;
-    const double log_sd = std::sqrt(p.kind_log_sd * p.kind_log_sd + p.instrument_log_sd * p.instrument_log_sd +
-                                    p.guessed_wood_log_sd * p.guessed_wood_log_sd);
+    const ResponsePrior prior = response_prior({}, {}, season_tables());
     const double T = in_days(request_.home.weather_memory);
     std::vector<Drawn> drawn;
     for (int lag_draw = 0; lag_draw < draws / instruments_a_lag; ++lag_draw) {
@@ -54,7 +53,7 @@ class PlainPosterior {
       const double air_kept = std::exp(-1 / T);
       const double passed = T * (air_kept - wood_kept) / (T - lag);
       for (int k = 0; k < instruments_a_lag; ++k) {
-        const double r = p.structure_response * p.transmission * width * width * std::exp(log_sd * normal(random));
+        const double r = std::exp(prior.log_response + prior.log_response_sd * normal(random));
         const double ratio = p.treble_ratio + p.treble_ratio_sd * normal(random);
         const double drift = p.drift + p.drift_sd * normal(random);
         const double common = p.level_sd * normal(random);

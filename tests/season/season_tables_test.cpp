@@ -47,9 +47,9 @@ TEST(SeasonTables, a_value_of_the_prior_must_be_there_once_and_in_range) {
   const std::string csv = repository_file("data/season_prior.csv");
   refuses(season_prior, without_line(csv, "drift_sd"), "season_prior.csv: drift_sd is missing");
   refuses(season_prior, replaced(csv, "\ndrift_sd", "\nmood"),
-          "season_prior.csv line 20, name: \"mood\" is not a value of the season model");
+          "season_prior.csv line 22, name: \"mood\" is not a value of this table");
   refuses(season_prior, replaced(csv, "step_correlation,0.85", "step_correlation,1.85"),
-          "season_prior.csv line 25, value: 1.85 is outside 0..0.999");
+          "season_prior.csv line 27, value: 1.85 is outside 0..0.999");
 }
 
 }  // namespace

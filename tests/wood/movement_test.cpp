@@ -49,7 +49,7 @@ TEST(Movement, every_wood_with_a_known_shrinkage_was_worked_from_it) {
 
 TEST(Movement, a_quartersawn_top_shrinks_as_worked_apart) {
   // Second study: 400 mm of quartersawn Sitka, 45 to 30 % at 21 C, -1.356 mm, from moistures rounded to 8.46 and 6.17.
-  const MoistureChange drying{.from = equilibrium_moisture(celsius(21), humidity_percent(45)),
+  const MoistureSpan drying{.from = equilibrium_moisture(celsius(21), humidity_percent(45)),
                               .to = equilibrium_moisture(celsius(21), humidity_percent(30))};
   const Length change = width_change(woods().named("Sitka spruce"), degrees(0), mm(400), drying);
   EXPECT_NEAR(in_mm(change), -1.356, 0.006);

@@ -26,6 +26,8 @@ import type {
   Shop,
   StringLineAnswer,
   Tables,
+  TopAnswer,
+  TopAsked,
   Visit,
   VisitStory,
 } from "./shapes";
@@ -89,6 +91,9 @@ export const intonation = (id: number, pressDepthMm: number, signal?: AbortSigna
 
 export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Promise<NeckAnswer> =>
   ask(`instruments/${id}/neck-angle`, { today: asIf, ...wishes }, signal);
+
+export const topOf = (id: number, asked: TopAsked, signal?: AbortSignal): Promise<TopAnswer> =>
+  send("POST", `instruments/${id}/top`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {

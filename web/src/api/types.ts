@@ -63,6 +63,7 @@ export interface Api {
   Gauge: Gauge;
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
+  GreatestAcross: GreatestAcross;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
   HeelDepth: HeelDepth;
@@ -206,9 +207,14 @@ export interface Api {
   ThicknessReadingAsk: ThicknessReadingAsk;
   ThinDay: ThinDay;
   TonguePlace: TonguePlace;
+  TopAir: TopAir;
+  TopAnswer: TopAnswer;
   TopDamageAsk: TopDamageAsk;
   TopDesign: TopDesign;
   TopDesignAsk: TopDesignAsk;
+  TopShape: TopShape;
+  TopState: TopState;
+  TopWishesAsk: TopWishesAsk;
   UncleanNote: UncleanNote;
   UnderStrings: UnderStrings;
   UnfitAirAsk: UnfitAirAsk;
@@ -2555,6 +2561,24 @@ export interface FretWishesAsk {
    * @maxItems 400
    */
   readings?: FretReadingAsk[];
+}
+export interface GreatestAcross {
+  /**
+   * mean over the triangles round one node
+   */
+  mpa: number;
+  /**
+   * where, from the neck edge [mm]
+   */
+  x_mm: number;
+  /**
+   * from the centre line; treble positive [mm]
+   */
+  y_mm: number;
+  /**
+   * in the face towards the braces
+   */
+  inner: boolean;
 }
 export interface HeelDepth {
   /**
@@ -6130,6 +6154,165 @@ export interface TensionResult {
    * the same in pounds [lbf]
    */
   total_lbf: number;
+}
+export interface TopAir {
+  /**
+   * mean of its home's typical year, which it is compared with
+   */
+  settled_humidity: number;
+  /**
+   * of wood in that air [%]
+   */
+  settled_moisture_percent: number;
+  /**
+   * in which the wood is looked at, settled, 20 C
+   */
+  humidity: number;
+  /**
+   * of wood in that air [%]
+   */
+  moisture_percent: number;
+  /**
+   * of its home's typical year
+   */
+  driest_month_humidity: number;
+  /**
+   * the same
+   */
+  dampest_month_humidity: number;
+}
+export interface TopAnswer {
+  /**
+   * of bracing, that can be asked for
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  patterns: string[];
+  /**
+   * the one taken; empty: none is recorded and nothing was calculated
+   */
+  pattern: string;
+  air: TopAir;
+  /**
+   * of the top as the book knows it [mm]
+   */
+  thickness_mm: number;
+  /**
+   * of the strings as recorded [N]
+   */
+  pull_n: number;
+  /**
+   * with the strings and tuning asked for [N]
+   */
+  pull_changed_n: number;
+  /**
+   * at the saddle [mm]
+   */
+  string_height_over_top_mm: number;
+  shape?: TopShape;
+  recorded?: TopState;
+  changed?: TopState;
+  /**
+   * the bridge's tilt as read, against what such a top comes to; empty: not read
+   */
+  tilt_verdict: string;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  assumed: string[];
+}
+export interface TopShape {
+  /**
+   * nodes: from the neck edge
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  x_mm: number[];
+  /**
+   * nodes: from the centre line; treble positive
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  y_mm: number[];
+  /**
+   * triangles: three nodes each, from 0
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  corners: number[];
+}
+export interface TopState {
+  numbers: PlateResult;
+  /**
+   * nodes: rise under the strings
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  strings_height_mm: number[];
+  /**
+   * nodes: rise with the moisture
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  moisture_height_mm: number[];
+  /**
+   * nodes: stress across the grain, both together, the face that is pulled more
+   *
+   * @minItems 0
+   * @maxItems 600000
+   */
+  across_mpa: number[];
+  greatest_across: GreatestAcross;
+}
+export interface TopWishesAsk {
+  /**
+   * asked as on this day
+   */
+  today?: string;
+  /**
+   * a pattern, nearest to this top's own: x_scalloped, x_braced, ladder, fan
+   */
+  bracing?: string;
+  /**
+   * the wood settled in this air; absent: the driest month of its home
+   */
+  relative_humidity?: number;
+  /**
+   * of the top, otherwise than it is [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * otherwise than it is strung
+   */
+  string_set?: string;
+  /**
+   * otherwise than it is tuned
+   */
+  tuning?: string;
+  /**
+   * stretches off the top
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  loose_braces?: LooseBraceAsk[];
+  /**
+   * share of its thickness gone along the pin holes
+   */
+  bridge_plate_worn?: number;
+  /**
+   * from the back edge of the bridge, off the top [mm]
+   */
+  bridge_lifted_mm?: number | string;
 }
 export interface VisitAsk {
   /**

@@ -14,6 +14,14 @@ export const bracings: Readonly<Record<string, string>> = {
   other: "other bracing",
 };
 
+/** Patterns of braces, as data/top_braces.csv names them. */
+export const patterns: Readonly<Record<string, string>> = {
+  x_scalloped: "X, scalloped braces",
+  x_braced: "X, straight braces",
+  ladder: "ladder",
+  fan: "fan",
+};
+
 export const slots: Readonly<Record<string, string>> = {
   open_ended: "slot open at both ends",
   closed: "slot closed at both ends",
