@@ -5,6 +5,7 @@
 #include "book/bench_question.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
+#include "http/usual_places.h"
 
 namespace tailblock {
 namespace {
@@ -28,14 +29,6 @@ class KeptOrder {
   mutable std::mutex mutex_;
   std::vector<OrderEntry> order_;
 };
-
-std::vector<Station> usual_places(const RepairTables& tables) {
-  std::vector<Station> places;
-  for (const ShopStation& station : tables.materials.stations) {
-    places.push_back({.name = station.name, .count = station.count});
-  }
-  return places;
-}
 
 struct BenchAnswer {
   Moment now;

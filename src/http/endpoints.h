@@ -23,6 +23,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> visit_endpoints(const Shop& shop);
 /// The bench's plan, what can be promised, and how the shop works.
 [[nodiscard]] std::vector<Endpoint> bench_endpoints(const Shop& shop);
+/// A visit's papers, as PDF or as the same page for a browser.
+[[nodiscard]] std::vector<Endpoint> paper_endpoints(const Shop& shop);
 /// The shop itself and the tables its forms offer.
 [[nodiscard]] std::vector<Endpoint> shop_endpoints(const Shop& shop);
 /// Every model by name, its schemas, and the API document.
