@@ -22,26 +22,41 @@ double drawn(std::string_view instrument, std::string_view operation, std::uint6
   return standard_normal_quantile(unit_of(mixed(hash_of(instrument) ^ mixed(hash_of(operation) + simulation))));
 }
 
-/// The longest unbroken run of slots that the step's people have on any day.
-int longest_run(const BenchNetwork& net, const Step& step) {
-  int longest = 0;
-  for (std::size_t p = 0; p < net.hours.size(); ++p) {
-    if ((step.people >> p & 1U) == 0) continue;
-    for (const ShopHours& hours : net.hours[p])
-      longest = std::max(longest, hours.to_minute / minutes_a_slot - slots_for(hours.from_minute));
+/// The longest unbroken run of slots that each person has on any day.
+std::vector<int> longest_runs(const BenchNetwork& net) {
+  std::vector<int> longest;
+  for (const std::vector<ShopHours>& hours_of_one : net.hours) {
+    longest.push_back(0);
+    for (const ShopHours& hours : hours_of_one)
+      longest.back() = std::max(longest.back(), hours.to_minute / minutes_a_slot - slots_for(hours.from_minute));
   }
   return longest;
+}
+
+/// Those of the step's people who have a run of so many slots.
+std::uint8_t people_with_run(const Step& step, const std::vector<int>& longest, int slots) {
+  unsigned people = 0;
+  for (std::size_t p = 0; p < longest.size(); ++p) {
+    if (longest[p] >= slots) people |= step.people & 1U << p;
+  }
+  return static_cast<std::uint8_t>(people);
 }
 
 class Simulation {
  public:
   Simulation(const PromiseRequest& request, const BenchNetwork& network, const DurationPrior& prior)
-      : request_(request), planned_(network), shared_(prior.shared_by_instrument) {
+      : request_(request),
+        planned_(network),
+        shared_(prior.shared_by_instrument),
+        longest_of_people_(longest_runs(network)) {
     for (const Step& step : network.steps) {
       const Operation& operation = asked(step);
       learnt_.push_back(
           learnt_duration(request.finished, operation.kind.empty() ? operation.name : operation.kind, prior));
-      longest_.push_back(longest_run(network, step));
+      longest_.push_back(0);
+      for (std::size_t p = 0; p < longest_of_people_.size(); ++p) {
+        if ((step.people >> p & 1U) != 0) longest_.back() = std::max(longest_.back(), longest_of_people_[p]);
+      }
     }
   }
 
@@ -63,6 +78,8 @@ class Simulation {
         }
         for (int s = item.first_step; item.steps > 1 && !fits && s < item.first_step + item.steps; ++s)
           net.steps[static_cast<std::size_t>(s)].hands = planned_.steps[static_cast<std::size_t>(s)].hands;
+        for (int s = item.first_step; s < item.first_step + item.steps; ++s)
+          leave_to_whom_it_fits(net.steps[static_cast<std::size_t>(s)]);
       }
       job.least_ready = job.arrives;  // no bound: an instrument may be ready before the plan's least
     }
@@ -70,6 +87,10 @@ class Simulation {
   }
 
  private:
+  /// Unbroken work that has outgrown someone's hours is done by the others.
+  void leave_to_whom_it_fits(Step& step) const {
+    if (!step.splittable && step.hands > 0) step.people = people_with_run(step, longest_of_people_, step.hands);
+  }
   [[nodiscard]] int hands_drawn(std::size_t s, std::uint64_t simulation) const {
     const Step& step = planned_.steps[s];
     if (step.hands == 0) return 0;
@@ -87,8 +108,9 @@ class Simulation {
   const PromiseRequest& request_;
   const BenchNetwork& planned_;
   double shared_;
+  std::vector<int> longest_of_people_;  ///< in slots
   std::vector<LearntDuration> learnt_;
-  std::vector<int> longest_;
+  std::vector<int> longest_;  ///< of the people of each step
 };
 
 /// From the days on which an instrument was ready, sorted.

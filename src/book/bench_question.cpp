@@ -16,6 +16,12 @@ int in_fives(double minutes) {
   return std::max(0, five_minutes * static_cast<int>(std::lround(minutes / five_minutes)));
 }
 
+/// Spraying, in words, and the humidity it wants.
+struct Sprayed {
+  std::string name;
+  OpenRange percent;
+};
+
 /// One operation of a visit: a job's step, the first arrival or the last finishing one of its kind.
 struct VisitStep {
   const JobPlan* job;
@@ -72,6 +78,15 @@ std::optional<Moment> pinned_to(const VisitStep& of) {
   return moment;
 }
 
+/// The newest stretch of this operation; null before it was begun.
+const WorkSpell* last_at_it(const VisitStep& of) {
+  const WorkSpell* last = nullptr;
+  for (const WorkSpell& spell : of.job->story.spells) {
+    if (spell.operation == of.step->step.operation) last = &spell;
+  }
+  return last;
+}
+
 Operation to_plan(const VisitStep& of, const std::string& name, const StepShown* before, const Moment& now) {
   const StepShown& step = of.step->step;
   Operation operation;
@@ -87,7 +102,7 @@ Operation to_plan(const VisitStep& of, const std::string& name, const StepShown*
     case StepState::at_work:
       operation.state = WorkState::at_work;
       operation.minutes_left = std::max(five_minutes, in_fives(step.hands_on_minutes.typical - of.step->minutes_spent));
-      operation.person = of.job->story.spells.back().person;
+      operation.person = last_at_it(of)->person;
       break;
     case StepState::waiting:
       operation.state = WorkState::waiting;
@@ -101,6 +116,24 @@ Operation to_plan(const VisitStep& of, const std::string& name, const StepShown*
   return operation;
 }
 
+int longest_stretch(const std::vector<BenchPerson>& people) {
+  int longest = 0;
+  for (const BenchPerson& person : people) {
+    for (const ShopHours& hours : person.hours) longest = std::max(longest, hours.to_minute - hours.from_minute);
+  }
+  return longest;
+}
+
+/// Work that no stretch of hours holds is put down and taken up again, and then it is tied to nothing.
+void split_what_is_too_long(std::vector<Operation>& operations, int longest) {
+  for (std::size_t i = 0; i < operations.size(); ++i) {
+    if (operations[i].hands_on_minutes <= longest) continue;
+    operations[i].splittable = true;
+    operations[i].greatest_gap_minutes.reset();
+    if (i + 1 < operations.size()) operations[i + 1].greatest_gap_minutes.reset();
+  }
+}
+
 std::string why_not(const std::vector<JobPlan>& jobs) {
   const auto any = [&](OwnerStands stands) {
     return std::ranges::any_of(jobs, [&](const JobPlan& job) { return job.owner == stands; });
@@ -110,17 +143,38 @@ std::string why_not(const std::vector<JobPlan>& jobs) {
   return "the owner refused every job";
 }
 
-/// The stretches of the days to come in which each sort of spraying is not to be done.
-std::vector<UnfitAir> unfit_air(const std::vector<ShopAir>& air, const std::map<std::string, OpenRange>& sprayed) {
+bool could_be_taken(const std::vector<JobPlan>& jobs) {
+  return std::ranges::any_of(
+      jobs, [](const JobPlan& job) { return job.owner != OwnerStands::no && !job.story.job.withdrawn; });
+}
+
+/// Each sort of spraying on each of the days to come whose air forbids it.
+std::vector<HeldByAir> held_by_air(const std::vector<ShopAir>& air, const std::map<std::string, Sprayed>& sprayed) {
   std::map<Date, ShopAir> by_day;
   for (const ShopAir& one : air) by_day[one.day] = one;
-  std::vector<UnfitAir> unfit;
+  std::vector<HeldByAir> held;
   for (const auto& [day, read] : by_day) {
     const double percent = 100 * read.relative_humidity;
-    for (const auto& [work, range] : sprayed) {
+    for (const auto& [work, spraying] : sprayed) {
+      const OpenRange& range = spraying.percent;
       const bool fits = (!range.low || percent >= *range.low) && (!range.high || percent <= *range.high);
-      if (!fits) unfit.push_back({.work = work, .from = {day, 0}, .until = {day + std::chrono::days(1), 0}});
+      if (fits) continue;
+      held.push_back({.day = day,
+                      .operation = work,
+                      .name = spraying.name,
+                      .humidity_percent = percent,
+                      .forecast = read.forecast,
+                      .least_percent = range.low,
+                      .most_percent = range.high});
     }
+  }
+  return held;
+}
+
+std::vector<UnfitAir> unfit_air(const std::vector<HeldByAir>& held) {
+  std::vector<UnfitAir> unfit;
+  for (const HeldByAir& one : held) {
+    unfit.push_back({.work = one.operation, .from = {one.day, 0}, .until = {one.day + std::chrono::days(1), 0}});
   }
   return unfit;
 }
@@ -150,8 +204,10 @@ class Gather {
       if (wanted && !job.story.job.withdrawn) agreed.push_back(job);
     }
     if (agreed.empty()) {
-      question_.left_out.push_back(
-          {.visit_id = visit.visit.id, .instrument = story.instrument.name, .why = why_not(jobs)});
+      question_.left_out.push_back({.visit_id = visit.visit.id,
+                                    .instrument = story.instrument.name,
+                                    .why = why_not(jobs),
+                                    .could_be_taken = could_be_taken(jobs)});
       return;
     }
     BenchInstrument instrument;
@@ -165,6 +221,13 @@ class Gather {
                                     .why = "all its work is done; it waits to be collected"});
       return;
     }
+    question_.instruments.push_back(
+        {.instrument = instrument.name,
+         .instrument_id = visit.visit.instrument_id,
+         .visit_id = visit.visit.id,
+         .promised = instrument.promised,
+         .due = instrument.due,
+         .waits_until = visit.wishes.empty() ? std::nullopt : visit.wishes.back().waits_until});
     question_.request.instruments.push_back(std::move(instrument));
   }
 
@@ -173,8 +236,11 @@ class Gather {
     request.now = now_;
     request.people = settings.people;
     request.stations = settings.stations;
-    request.unfit_air = unfit_air(book_.shop_air(now_.day), sprayed_);
+    question_.held_by_air = held_by_air(book_.shop_air(now_.day), sprayed_);
+    request.unfit_air = unfit_air(question_.held_by_air);
     add_missing_stations(request);
+    const int longest = longest_stretch(settings.people);
+    for (BenchInstrument& instrument : request.instruments) split_what_is_too_long(instrument.operations, longest);
     return std::move(question_);
   }
 
@@ -202,18 +268,35 @@ class Gather {
       }
       instrument.operations.push_back(to_plan(one, name, before, now_));
       before = &step;
-      if (step.air == WorkAir::spray) sprayed_[step.operation] = step.humidity_percent;
-      question_.work.push_back({.instrument = instrument.name,
-                                .operation = name,
-                                .instrument_id = visit.visit.instrument_id,
-                                .visit_id = visit.visit.id,
-                                .job_id = one.job->story.job.id,
-                                .operation_id = step.operation,
-                                .which = one.which,
-                                .state = one.step->state,
-                                .running_spell = one.step->running_spell,
-                                .cautions = step.cautions});
+      if (step.air == WorkAir::spray) sprayed_[step.operation] = {step.name, step.humidity_percent};
+      question_.work.push_back(work_of(visit, one, instrument.name, name));
     }
+  }
+
+  static BenchWork work_of(const VisitWork& visit, const VisitStep& of, const std::string& instrument,
+                           const std::string& name) {
+    const JobStep& step = *of.step;
+    const WorkSpell* last = last_at_it(of);
+    return {.instrument = instrument,
+            .operation = name,
+            .instrument_id = visit.visit.instrument_id,
+            .visit_id = visit.visit.id,
+            .job_id = of.job->story.job.id,
+            .operation_id = step.step.operation,
+            .which = of.which,
+            .state = step.state,
+            .running_spell = step.running_spell,
+            .running_person = step.running_spell == 0 ? std::string() : last->person,
+            .hands_on_minutes = step.step.hands_on_minutes.typical,
+            .minutes_spent = step.minutes_spent,
+            .wait_for = step.step.wait_for,
+            .wait_ends = step.wait_ends,
+            .pinned = pinned_to(of),
+            .place = step.step.hands_on_station.empty() ? step.step.where : step.step.hands_on_station,
+            .materials = step.step.materials,
+            .adhesives = step.step.adhesives,
+            .clamps = step.step.clamps,
+            .cautions = step.step.cautions};
   }
 
   /// A place that a procedure names and the shop has not listed: taken to be there once.
@@ -234,7 +317,7 @@ class Gather {
   Moment now_;
   RecordId with_visit_;
   BenchQuestion question_;
-  std::map<std::string, OpenRange> sprayed_;
+  std::map<std::string, Sprayed> sprayed_;
 };
 
 }  // namespace
@@ -273,24 +356,71 @@ std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& re
   return finished;
 }
 
+namespace {
+
+constexpr Range record_numbers{0, 2147483647, ""};
+constexpr std::size_t name_bytes = 200, line_bytes = 2000;
+constexpr Count few_lines{0, 100};
+constexpr Range percents{0, 100, "%"};
+
+void maybe_moment(FieldVisitor& visit, const Field& field, std::optional<Moment>& moment) {
+  maybe(visit, field, moment, [&](const Field& inner, Moment& one) { object(visit, inner, one); });
+}
+
+void maybe_day(FieldVisitor& visit, const Field& field, std::optional<Date>& day) {
+  maybe(visit, field, day, [&](const Field& inner, Date& one) { visit.date(inner, one); });
+}
+
+}  // namespace
+
 void describe(FieldVisitor& visit, BenchWork& work) {
-  constexpr Range numbers{0, 2147483647, ""};
-  visit.text({"instrument", "as the plan names it"}, work.instrument, 200);
-  visit.text({"operation", "as the plan names it"}, work.operation, 200);
-  visit.integer({"instrument_id", "its number in the book"}, work.instrument_id, numbers);
-  visit.integer({"visit_id", "the visit"}, work.visit_id, numbers);
-  visit.integer({"job_id", "the job"}, work.job_id, numbers);
+  visit.text({"instrument", "as the plan names it"}, work.instrument, name_bytes);
+  visit.text({"operation", "as the plan names it"}, work.operation, name_bytes);
+  visit.integer({"instrument_id", "its number in the book"}, work.instrument_id, record_numbers);
+  visit.integer({"visit_id", "the visit"}, work.visit_id, record_numbers);
+  visit.integer({"job_id", "the job"}, work.job_id, record_numbers);
   visit.text({"operation_id", "in data/operations.csv"}, work.operation_id, 64);
   visit.integer({"which", "of the times that the job does it"}, work.which, {1, 400, ""});
   choice(visit, {"state", "how far it is"}, work.state, step_state_names);
-  visit.integer({"running_spell", "the stretch of work hands are at; 0: none"}, work.running_spell, numbers);
-  visit.texts({"cautions", "read before it is begun"}, work.cautions, 2000, {0, 100});
+  visit.integer({"running_spell", "the stretch of work hands are at; 0: none"}, work.running_spell, record_numbers);
+  visit.text({"running_person", "whose hands are at it; empty: nobody's"}, work.running_person, name_bytes);
+  visit.number({"hands_on_minutes", "what it usually takes"}, work.hands_on_minutes, {0, 1e6, "min"});
+  visit.number({"minutes_spent", "hands-on, so far"}, work.minutes_spent, {0, 1e6, "min"});
+  visit.text({"wait_for", "what the wait after it is"}, work.wait_for, line_bytes);
+  maybe_moment(visit, {"wait_ends", "once its hands-on part is finished"}, work.wait_ends);
+  maybe_moment(visit, {"pinned", "the moment it is fixed to"}, work.pinned);
+  visit.text({"place", "where hands do it"}, work.place, line_bytes);
+  visit.text({"materials", "what it is done with"}, work.materials, line_bytes);
+  visit.texts({"adhesives", "a line each"}, work.adhesives, line_bytes, few_lines);
+  visit.texts({"clamps", "how long in them"}, work.clamps, line_bytes, few_lines);
+  visit.texts({"cautions", "read before it is begun"}, work.cautions, line_bytes, few_lines);
+}
+
+void describe(FieldVisitor& visit, OnTheBench& on) {
+  visit.text({"instrument", "as the plan names it"}, on.instrument, name_bytes);
+  visit.integer({"instrument_id", "its number in the book"}, on.instrument_id, record_numbers);
+  visit.integer({"visit_id", "the visit"}, on.visit_id, record_numbers);
+  maybe_day(visit, {"promised", "the day the owner was told"}, on.promised);
+  maybe_day(visit, {"due", "the day it is wanted by the end of: as wished, or as promised"}, on.due);
+  maybe_day(visit, {"waits_until", "a part or the owner is waited for: no work before that day"}, on.waits_until);
 }
 
 void describe(FieldVisitor& visit, NotPlanned& left) {
-  visit.integer({"visit_id", "the visit"}, left.visit_id, {0, 2147483647, ""});
-  visit.text({"instrument", "which"}, left.instrument, 200);
+  visit.integer({"visit_id", "the visit"}, left.visit_id, record_numbers);
+  visit.text({"instrument", "which"}, left.instrument, name_bytes);
   visit.text({"why", "why the plan leaves it out"}, left.why, 1000);
+  visit.flag({"could_be_taken", "it has jobs that the owner has not refused"}, left.could_be_taken);
+}
+
+void describe(FieldVisitor& visit, HeldByAir& held) {
+  visit.date({"day", "the whole of it"}, held.day);
+  visit.text({"operation", "in data/operations.csv"}, held.operation, 64);
+  visit.text({"name", "in words"}, held.name, name_bytes);
+  visit.number({"humidity_percent", "of the shop's air"}, held.humidity_percent, percents);
+  visit.flag({"forecast", "expected, not read"}, held.forecast);
+  const auto percent = [&](const Field& field, double& number) { visit.number(field, number, percents); };
+  maybe(visit, {"least_percent", "the least humidity in which it may be sprayed"}, held.least_percent, percent);
+  maybe(visit, {"most_percent", "the most"}, held.most_percent, percent);
 }
 
 }  // namespace tailblock

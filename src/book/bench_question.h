@@ -18,22 +18,50 @@ struct BenchWork {
   int which = 1;               ///< of the times that the job does it
   StepState state = StepState::to_do;
   RecordId running_spell = 0;
-  std::vector<std::string> cautions{};
+  std::string running_person{};  ///< whose hands are at it
+  double hands_on_minutes = 0, minutes_spent = 0;
+  std::string wait_for{};             ///< what its wait is
+  std::optional<Moment> wait_ends{};  ///< once its hands-on part is finished
+  std::optional<Moment> pinned{};
+  std::string place{}, materials{};  ///< where hands do it, and with what
+  std::vector<std::string> adhesives{}, clamps{}, cautions{};
 };
 void describe(FieldVisitor&, BenchWork&);
+
+/// An instrument in the plan, with what was said of it.
+struct OnTheBench {
+  std::string instrument;  ///< as the plan names it
+  RecordId instrument_id = 0, visit_id = 0;
+  std::optional<Date> promised{}, due{};  ///< due: the promised day, or the day wished for
+  std::optional<Date> waits_until{};
+};
+void describe(FieldVisitor&, OnTheBench&);
 
 /// An instrument in the shop that the plan leaves out, and why.
 struct NotPlanned {
   RecordId visit_id = 0;
   std::string instrument, why;
+  bool could_be_taken = false;  ///< there are jobs that the owner has not refused
 };
 void describe(FieldVisitor&, NotPlanned&);
+
+/// Spraying that the air of one day forbids.
+struct HeldByAir {
+  Date day{};
+  std::string operation, name;  ///< an id in data/operations.csv, and in words
+  double humidity_percent = 0;
+  bool forecast = false;
+  std::optional<double> least_percent{}, most_percent{};  ///< in which it may be sprayed
+};
+void describe(FieldVisitor&, HeldByAir&);
 
 /// The bench as the book has it.
 struct BenchQuestion {
   BenchRequest request{};  ///< empty of instruments where there is nothing to do
   std::vector<BenchWork> work{};
+  std::vector<OnTheBench> instruments{};
   std::vector<NotPlanned> left_out{};
+  std::vector<HeldByAir> held_by_air{};
 };
 
 /// Everything the planner is told, from the facts in the book: jobs the owner agreed to, their operations still to do

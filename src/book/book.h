@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/job_records.h"
 #include "book/records.h"
 #include "book/trade_tables.h"
@@ -68,6 +69,16 @@ class Book {
   RecordId add(const SaddleDecision& decision);
   /// All of one visit's readings in one go. A reading that supersedes another marks it superseded.
   std::vector<RecordId> add(const std::vector<Reading>& readings);
+  /// A finding of a visit. One that supersedes another is of the same visit.
+  RecordId add(const Finding& finding);
+  /// What a visit says of a finding of an earlier visit to the same instrument: once a visit, later words supersede it.
+  RecordId add(const FindingChange& change);
+  /// A picture and its thumbnail, upright JPEG both: a picture that is in the book already keeps its number.
+  struct PhotoToKeep {
+    std::string whole, thumbnail;
+    int width_px = 0, height_px = 0;
+  };
+  KeptPhoto keep_photo(const PhotoToKeep& photo);
   RecordId keep(const Job& job);
   RecordId keep(const MaterialLot& lot);
   RecordId add(const JobAnswer& answer);
@@ -121,6 +132,11 @@ class Book {
   [[nodiscard]] std::vector<WorkSpell> work_done() const;
 
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
+
+  [[nodiscard]] Survey survey(RecordId visit) const;
+  [[nodiscard]] KeptPhoto photo(RecordId id) const;
+  enum class PhotoSize { whole, thumbnail };
+  [[nodiscard]] std::string photo_bytes(RecordId id, PhotoSize size) const;
 
   /// A consistent copy while the book is in use.
   void back_up_to(const std::filesystem::path& file) const;

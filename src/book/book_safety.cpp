@@ -6,6 +6,7 @@
 #include "book/book.h"
 #include "book/file_safety.h"
 #include "book/migrations.h"
+#include "book/photo_hash.h"
 #include "book/record_rows.h"
 #include "book/store.h"
 
@@ -42,6 +43,15 @@ constexpr Rule rules[]{
      "WHERE old.visit_id <> correction.visit_id OR old.measure <> correction.measure"},
     {"reading is superseded twice: ",
      "SELECT supersedes FROM readings WHERE supersedes IS NOT NULL GROUP BY supersedes HAVING count(*) > 1"},
+    {"finding corrects one of another visit: ",
+     "SELECT correction.id FROM findings AS correction JOIN findings AS old ON old.id = correction.supersedes "
+     "WHERE old.visit_id <> correction.visit_id"},
+    {"finding is nowhere on the drawing: ",
+     "SELECT id FROM findings WHERE id NOT IN (SELECT record_id FROM finding_points)"},
+    {"change is said of a finding of another instrument: ",
+     "SELECT change.id FROM finding_changes AS change JOIN visits AS said ON said.id = change.visit_id "
+     "JOIN findings ON findings.id = change.finding_id JOIN visits AS found ON found.id = findings.visit_id "
+     "WHERE said.instrument_id <> found.instrument_id"},
     {"instrument is not in the list of changes: ",
      "SELECT id FROM instruments WHERE id NOT IN (SELECT id FROM list_changes WHERE list = 'instruments')"},
     {"owner is not in the list of changes: ",
@@ -76,9 +86,10 @@ void add_changed_schema(Session& session, Troubles& troubles) {
   }
 }
 
+/// `from` is the table or the view that has all the record's fields.
 template <class Record>
-void add_unreadable(Session& session, Troubles& troubles) {
-  const std::string table(table_of<Record>);
+void add_unreadable(Session& session, Troubles& troubles, std::string_view from = table_of<Record>) {
+  const std::string table(from);
   try {
     each_record<Record>(session, table + " AS record", {}, [](Record&&) {});
   } catch (const StorageFault& fault) {
@@ -93,6 +104,8 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<Visit>(session, troubles);
   add_unreadable<Intervention>(session, troubles);
   add_unreadable<SaddleDecision>(session, troubles);
+  add_unreadable<Finding>(session, troubles, "findings_and_corrections");
+  add_unreadable<FindingChange>(session, troubles, "finding_changes_and_corrections");
   add_unreadable<Job>(session, troubles);
   add_unreadable<JobAnswer>(session, troubles);
   add_unreadable<JobAmount>(session, troubles);
@@ -110,6 +123,14 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<JobTerms>(session, troubles);
   add_unreadable<SaidAtVisit>(session, troubles);
   add_unreadable<WorkCorrection>(session, troubles);
+}
+
+/// Every photo's bytes are those it was kept with.
+void add_changed_photos(Session& session, Troubles& troubles) {
+  for (const auto& [id, hash] : session.rows<int, std::string>("SELECT id, sha256 FROM photos")) {
+    if (sha256(session.read_bytes("photos", "whole", id)) == hash) continue;
+    troubles.push_back("photo " + std::to_string(id) + ": its bytes are not those that were kept");
+  }
 }
 
 }  // namespace
@@ -135,8 +156,8 @@ void Book::back_up_to(const std::filesystem::path& copy) const {
 
 std::vector<std::string> Book::troubles() const {
   Troubles troubles;
-  for (const auto add :
-       {add_damage, add_broken_references, add_broken_rules, add_changed_schema, add_unreadable_records}) {
+  for (const auto add : {add_damage, add_broken_references, add_broken_rules, add_changed_schema,
+                         add_unreadable_records, add_changed_photos}) {
     try {
       store_->look([&](Session& session) {
         add(session, troubles);

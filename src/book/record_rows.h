@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/job_records.h"
 #include "book/records.h"
 #include "book/session.h"
@@ -29,6 +30,12 @@ template <>
 inline constexpr std::string_view table_of<Intervention> = "interventions";
 template <>
 inline constexpr std::string_view table_of<SaddleDecision> = "saddle_decisions";
+template <>
+inline constexpr std::string_view table_of<Finding> = "findings";
+template <>
+inline constexpr std::string_view table_of<FindingChange> = "finding_changes";
+template <>
+inline constexpr std::string_view table_of<KeptPhoto> = "photos";
 
 template <>
 inline constexpr std::string_view table_of<Job> = "jobs";

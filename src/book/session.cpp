@@ -173,6 +173,50 @@ void Session::keep_a_write_ahead_log() {
   }
 }
 
+namespace {
+
+/// One BLOB of one row, open for reading or writing.
+class OpenBytes {
+ public:
+  OpenBytes(sqlite_api::sqlite3* handle, const char* table, const char* column, int row, bool to_write)
+      : handle_(handle) {
+    const int code = sqlite_api::sqlite3_blob_open(handle, "main", table, column, row, to_write ? 1 : 0, &blob_);
+    if (code != SQLITE_OK) {
+      sqlite_api::sqlite3_blob_close(blob_);
+      fail(code, handle);
+    }
+  }
+  ~OpenBytes() { sqlite_api::sqlite3_blob_close(blob_); }
+  OpenBytes(const OpenBytes&) = delete;
+  OpenBytes& operator=(const OpenBytes&) = delete;
+
+  [[nodiscard]] std::string read() {
+    std::string bytes(static_cast<std::size_t>(sqlite_api::sqlite3_blob_bytes(blob_)), '\0');
+    require(sqlite_api::sqlite3_blob_read(blob_, bytes.data(), static_cast<int>(bytes.size()), 0));
+    return bytes;
+  }
+  void write(std::string_view bytes) {
+    require(sqlite_api::sqlite3_blob_write(blob_, bytes.data(), static_cast<int>(bytes.size()), 0));
+  }
+
+ private:
+  void require(int code) {
+    if (code != SQLITE_OK) fail(code, handle_);
+  }
+  sqlite_api::sqlite3* handle_;
+  sqlite_api::sqlite3_blob* blob_ = nullptr;
+};
+
+}  // namespace
+
+void Session::write_bytes(const char* table, const char* column, int row, std::string_view bytes) {
+  OpenBytes(connection_->handle(), table, column, row, true).write(bytes);
+}
+
+std::string Session::read_bytes(const char* table, const char* column, int row) {
+  return OpenBytes(connection_->handle(), table, column, row, false).read();
+}
+
 void Session::copy_to(const std::filesystem::path& file) {
   Connection copy(file);
   sqlite_api::sqlite3_backup* backup =

@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <unordered_map>
 #include <utility>
@@ -63,6 +64,10 @@ class Session {
   /// The first column of the first row; absent without a row.
   template <class T>
   std::optional<T> first(const std::string& sql, const std::vector<Cell>& given = {});
+
+  /// The bytes of one BLOB. Written over a `zeroblob` of their size, inside the change that added the row.
+  void write_bytes(const char* table, const char* column, int row, std::string_view bytes);
+  [[nodiscard]] std::string read_bytes(const char* table, const char* column, int row);
 
   /// Copies the whole book, as it stands, into another file.
   void copy_to(const std::filesystem::path& file);

@@ -47,8 +47,8 @@ void require_in_order(const CsvRow& row, double low, double high) {
 
 }  // namespace
 
-std::vector<Measure> measures_from_csv(std::string_view csv) {
-  return rows_of<Measure>("measures.csv", csv, [](const CsvRow& row) {
+std::vector<Measure> measures_from_csv(std::string_view csv, const std::string& file) {
+  return rows_of<Measure>(file, csv, [](const CsvRow& row) {
     Measure measure{.id = cell_name(row, "id"),
                     .name = cell_name(row, "name"),
                     .unit = cell_name(row, "unit"),
@@ -102,11 +102,31 @@ const Measure* TradeTables::measure(std::string_view id) const {
 }
 const Gauge* TradeTables::gauge(std::string_view id) const { return row_named(gauges, id); }
 const InterventionKind* TradeTables::intervention(std::string_view id) const { return row_named(interventions, id); }
+const Measure* TradeTables::finding_measure(std::string_view id) const { return row_named(finding_measures, id); }
 
-TradeTables trade_tables(const TradeTexts& texts) {
+namespace {
+
+void require_known_measures(const TradeTables& tables) {
+  for (const FindingKind& kind : tables.findings) {
+    for (const std::string& measure : kind.measures) {
+      if (tables.finding_measure(measure) != nullptr) continue;
+      throw Refused("finding_kinds.csv, " + kind.name + ": no measure " + measure + " in finding_measures.csv");
+    }
+  }
+}
+
+}  // namespace
+
+TradeTables trade_tables(const TradeTexts& texts, std::vector<FindingKind> findings) {
   TradeTables tables{.measures = measures_from_csv(texts.measures),
                      .gauges = gauges_from_csv(texts.gauges),
-                     .interventions = interventions_from_csv(texts.interventions)};
+                     .interventions = interventions_from_csv(texts.interventions),
+                     .findings = std::move(findings),
+                     .finding_measures = {}};
+  if (!texts.finding_measures.empty()) {
+    tables.finding_measures = measures_from_csv(texts.finding_measures, "finding_measures.csv");
+  }
+  require_known_measures(tables);
   for (const Measure& measure : tables.measures) {
     const Gauge* gauge = tables.gauge(measure.gauge);
     if (is_read_at_frets(measure.id) && !fret_reading_kind(measure.id)) {

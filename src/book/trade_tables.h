@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "repair/finding_kinds.h"
+
 namespace tailblock {
 
 /// Something that can be measured on an instrument or its air, a row of data/measures.csv. Values are in `unit`.
@@ -44,7 +46,8 @@ struct InterventionKind {
   std::string note;
 };
 
-[[nodiscard]] std::vector<Measure> measures_from_csv(std::string_view csv);
+/// `file` is what refusals call it.
+[[nodiscard]] std::vector<Measure> measures_from_csv(std::string_view csv, const std::string& file = "measures.csv");
 [[nodiscard]] std::vector<Gauge> gauges_from_csv(std::string_view csv);
 [[nodiscard]] std::vector<InterventionKind> interventions_from_csv(std::string_view csv);
 
@@ -53,21 +56,27 @@ struct TradeTables {
   std::vector<Measure> measures;
   std::vector<Gauge> gauges;
   std::vector<InterventionKind> interventions;
+  std::vector<FindingKind> findings;
+  std::vector<Measure> finding_measures;  ///< what is read at one finding
 
   /// The row with this id; null when there is none. A measure read at frets is found by the id of one reading of it,
   /// `fret_crown@7b` (book/fret_place.h), and not without its fret.
   [[nodiscard]] const Measure* measure(std::string_view id) const;
   [[nodiscard]] const Gauge* gauge(std::string_view id) const;
   [[nodiscard]] const InterventionKind* intervention(std::string_view id) const;
+  [[nodiscard]] const FindingKind* finding(std::string_view name) const { return finding_kind(findings, name); }
+  [[nodiscard]] const Measure* finding_measure(std::string_view id) const;
 };
 
-/// The texts of data/measures.csv, data/gauges.csv and data/interventions.csv.
+/// The texts of data/measures.csv, data/gauges.csv, data/interventions.csv and data/finding_measures.csv. A book that
+/// takes no findings needs no table of what is read at one.
 struct TradeTexts {
   std::string_view measures, gauges, interventions;
+  std::string_view finding_measures = {};
 };
 
 /// @throws Refused naming the cell, an id that comes twice, or a measure whose gauge does not exist or has another
-/// unit.
-[[nodiscard]] TradeTables trade_tables(const TradeTexts& texts);
+/// unit; a finding that asks for a measure that does not exist.
+[[nodiscard]] TradeTables trade_tables(const TradeTexts& texts, std::vector<FindingKind> findings = {});
 
 }  // namespace tailblock

@@ -75,6 +75,7 @@ class InstrumentLife {
     move(DemoWorkRecord::hidden);
     keep_readings(dated.told->found, ReadingState::as_found);
     keep_fret_readings();
+    keep_findings();
     move(DemoWorkRecord::size);
     move(DemoWorkRecord::done);
     keep_readings(dated.told->left, ReadingState::as_left);
@@ -154,6 +155,22 @@ class InstrumentLife {
     if (!readings.empty()) book_.add(readings);
   }
 
+  void keep_findings() {
+    for (const DemoFinding& found : tables_.findings) {
+      if (!is_of_this_visit(found)) continue;
+      Finding record = found.record;
+      record.visit_id = visit_id_;
+      findings_[found.key] = book_.add(record);
+    }
+    for (const DemoFindingChange& said : tables_.finding_changes) {
+      if (!is_of_this_visit(said)) continue;
+      FindingChange record = said.record;
+      record.visit_id = visit_id_;
+      record.finding_id = findings_.at(said.finding);
+      book_.add(record);
+    }
+  }
+
   void keep_decisions() {
     for (const DemoDecision& decision : tables_.decisions) {
       if (!is_of_this_visit(decision)) continue;
@@ -177,6 +194,7 @@ class InstrumentLife {
   HeightsMoved moved_;
   DatedVisit visit_{};
   RecordId visit_id_ = 0;
+  std::map<std::string, RecordId> findings_;   ///< by key
   std::map<std::string, Length> last_action_;  ///< by measure, as written last at this visit
 };
 

@@ -303,6 +303,16 @@ void read_what_was_done(DemoTables& tables, const TextOf& text) {
   });
 }
 
+void read_findings(DemoTables& tables, const TextOf& text) {
+  const std::string_view findings = text("data/demo/findings.csv"), changes = text("data/demo/finding_changes.csv");
+  for (const std::string_view csv : {findings, changes}) {
+    const CsvTable table(csv == findings ? "findings.csv" : "finding_changes.csv", csv);
+    for (const CsvRow& row : table.rows()) require_visit(tables, row);
+  }
+  tables.findings = demo_findings(findings);
+  tables.finding_changes = demo_finding_changes(changes, tables.findings);
+}
+
 }  // namespace
 
 DemoTables demo_tables(const TextOf& text) {
@@ -317,6 +327,7 @@ DemoTables demo_tables(const TextOf& text) {
   });
   read_visits(tables, text);
   read_what_was_done(tables, text);
+  read_findings(tables, text);
   tables.gauges = rows_of(text, "kits.csv", gauge);
   return tables;
 }

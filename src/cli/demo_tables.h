@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "book/records.h"
+#include "cli/demo_findings.h"
 #include "cli/demo_truth.h"
 
 namespace tailblock {
@@ -116,6 +117,8 @@ struct DemoTables {
   std::vector<DemoSlip> slips;
   std::vector<DemoFretReading> fret_readings;
   std::vector<DemoDecision> decisions;
+  std::vector<DemoFinding> findings;
+  std::vector<DemoFindingChange> finding_changes;
   std::vector<DemoGauge> gauges;
 };
 

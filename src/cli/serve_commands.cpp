@@ -1,13 +1,16 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <csignal>
 #include <cstdlib>
 #include <iostream>
 #include <random>
 
 #include "cli/commands.h"
+#include "cli/demo_bench.h"
 #include "cli/demo_shop.h"
 #include "http/program.h"
 #include "http/server.h"
+#include "quantity/quoted_text.h"
 
 namespace tailblock {
 namespace {
@@ -21,6 +24,7 @@ void ask_to_stop(int) { stop_wanted = true; }
 struct ServeWish {
   std::string book;
   std::string today;
+  std::string at;
   int port = 8484;
   bool open = false;
 };
@@ -38,6 +42,16 @@ std::function<Date()> calendar(const std::string& today) {
   return [date = date_from_iso("--today", today)] { return date; };
 }
 
+/// `--at` holds the clock still, as `--today` the calendar.
+std::function<int()> clock(const std::string& at) {
+  if (at.empty()) return minute_on_the_wall;
+  const auto number = [&](std::size_t from) { return (at[from] - '0') * 10 + at[from + 1] - '0'; };
+  const bool shaped = at.size() == 5 && at[2] == ':' && at.find_first_not_of("0123456789:") == std::string::npos &&
+                      std::ranges::count(at, ':') == 1 && number(0) < 24 && number(3) < 60;
+  if (!shaped) throw Refused("--at: " + quoted_text(at) + " is not a time of day such as 10:20");
+  return [minute = number(0) * 60 + number(3)] { return minute; };
+}
+
 void open_in_browser(const std::string& address) {
   const std::string command = "command -v xdg-open >/dev/null && xdg-open '" + address + "' >/dev/null 2>&1 &";
   if (std::system(command.c_str()) != 0) std::cout << "open the address above in a browser\n";
@@ -52,7 +66,8 @@ void serve_book(const ServeWish& wish, Book& book, Program& program, const std::
                   program.models(),
                   program.envelopes(),
                   program.plates(),
-                  calendar(wish.today)};
+                  calendar(wish.today),
+                  clock(wish.at)};
   const auto announce = [&](const std::string& address) {
     std::cout << "Tailblock is at " << address << page << "\nCtrl-C stops it.\n" << std::flush;
     if (wish.open) open_in_browser(address + page);
@@ -82,7 +97,10 @@ void serve_demo(const ServeWish& wish) {
   Program program;
   const ScratchFolder folder;
   Book book(folder.path() / "demo.tailblock", program.trade());
-  fill_demo_shop(book, demo_tables(built_in_text), calendar(wish.today)());
+  const DemoTables tables = demo_tables(built_in_text);
+  const Date today = calendar(wish.today)();
+  fill_demo_shop(book, tables, today);
+  fill_demo_bench(book, tables, demo_bench_tables(built_in_text), program.tables().repairs, {today, clock(wish.at)()});
   std::cout << "This shop, its people and its instruments are invented. Nothing kept here outlives the program.\n";
   serve_book(wish, book, program, "instruments/1");
 }
@@ -91,6 +109,7 @@ void add_common_options(CLI::App* command, const std::shared_ptr<ServeWish>& wis
   command->add_option("--port", wish->port, "port on the loopback address, 0 for any free one")
       ->check(CLI::Range(0, 65535));
   command->add_option("--today", wish->today, "hold the calendar at this day, 2026-02-14");
+  command->add_option("--at", wish->at, "hold the clock at this time of day, 10:20");
   command->add_flag("--open,!--no-open", wish->open, "open the page in this machine's browser");
 }
 

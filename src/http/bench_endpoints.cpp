@@ -1,3 +1,4 @@
+#include <map>
 #include <memory>
 #include <mutex>
 
@@ -12,22 +13,35 @@ namespace {
 
 constexpr Count any_count{0, 100000};
 
+/// How many times the plans of a first answer are judged for a better one.
+constexpr int times_the_plans = 20;
+constexpr int most_plans = 200'000;
+
 /// The order of the plan before, so that the next one starts from it. Not a record: without it a plan is only less like
 /// the one before.
 class KeptOrder {
  public:
-  [[nodiscard]] std::vector<OrderEntry> order() const {
+  struct Order {
+    std::vector<OrderEntry> entries;
+    int number = 0;  ///< of the answer it is from
+  };
+  [[nodiscard]] Order order() const {
     const std::lock_guard one(mutex_);
     return order_;
   }
-  void keep(const std::vector<OrderEntry>& order) {
+  void keep(const std::vector<OrderEntry>& entries) {
     const std::lock_guard one(mutex_);
-    order_ = order;
+    order_ = {.entries = entries, .number = order_.number + 1};
+  }
+  /// A better order, found since an answer was given; dropped where another answer has been given in the meantime.
+  void keep_better(const std::vector<OrderEntry>& entries, int than_number) {
+    const std::lock_guard one(mutex_);
+    if (order_.number == than_number) order_.entries = entries;
   }
 
  private:
   mutable std::mutex mutex_;
-  std::vector<OrderEntry> order_;
+  Order order_;
 };
 
 struct BenchAnswer {
@@ -35,40 +49,95 @@ struct BenchAnswer {
   std::vector<BenchPerson> people;
   std::vector<Station> stations;
   std::optional<BenchResult> plan;
+  std::string trouble;
   std::vector<BenchWork> work;
+  std::vector<OnTheBench> instruments;
   std::vector<NotPlanned> left_out;
-  std::optional<ShopAir> air;
+  std::vector<HeldByAir> held_by_air;
+  std::vector<ShopAir> air;
 };
 void describe(FieldVisitor& visit, BenchAnswer& answer) {
   object(visit, {"now", "by the shop's clock"}, answer.now);
   list(visit, {"people", "whose hands do the work"}, answer.people, any_count);
   list(visit, {"stations", "places and fixtures"}, answer.stations, any_count);
-  maybe(visit, {"plan", "absent where there is nothing to do"}, answer.plan,
+  maybe(visit, {"plan", "absent where there is nothing to do, or no plan can be made"}, answer.plan,
         [&](const Field& field, BenchResult& plan) { object(visit, field, plan); });
+  visit.text({"trouble", "what clashes, where not everything could be kept; empty: nothing"}, answer.trouble, 4000);
   list(visit, {"work", "what each operation of the plan is in the book"}, answer.work, any_count);
+  list(visit, {"instruments", "what was said of each instrument of the plan"}, answer.instruments, any_count);
   list(visit, {"left_out", "instruments in the shop that are not planned, and why"}, answer.left_out, any_count);
-  maybe(visit, {"air", "of the shop today, where it was read or forecast"}, answer.air,
-        [&](const Field& field, ShopAir& air) { object(visit, field, air); });
+  list(visit, {"held_by_air", "spraying that the air of a day forbids"}, answer.held_by_air, any_count);
+  list(visit, {"air", "of the shop from today on, read or forecast, the newest of each day"}, answer.air, any_count);
 }
 
-BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, RecordId with_visit) {
+std::vector<ShopAir> newest_of_each_day(const std::vector<ShopAir>& air) {
+  std::map<Date, ShopAir> by_day;
+  for (const ShopAir& one : air) by_day[one.day] = one;
+  std::vector<ShopAir> newest;
+  for (const auto& [day, one] : by_day) newest.push_back(one);
+  return newest;
+}
+
+bool let_pins_go(BenchRequest& request) {
+  bool any = false;
+  for (BenchInstrument& instrument : request.instruments) {
+    for (Operation& operation : instrument.operations) {
+      any = any || operation.pinned.has_value();
+      operation.pinned.reset();
+    }
+  }
+  return any;
+}
+
+/// The plan; where the pins cannot be kept, the plan without them and what clashes.
+void plan_into(BenchAnswer& answer, BenchRequest request, const BenchWeights& weights) {
+  try {
+    answer.plan = bench(request, weights);
+  } catch (const Refused& refused) {
+    answer.trouble = refused.what();
+    if (!let_pins_go(request)) return;
+    try {
+      answer.plan = bench(request, weights);
+      answer.trouble += " (this plan is made without the pins)";
+    } catch (const Refused& still) {
+      answer.trouble = still.what();
+    }
+  }
+}
+
+struct PlanWish {
+  RecordId with_visit = 0;
+  bool improved = false;
+};
+
+BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish) {
   const Moment now = now_in(shop);
   const ShopSettings settings = shop_settings(shop.book, usual_places(shop.tables.repairs));
-  BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now, with_visit);
+  BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now, wish.with_visit);
   BenchAnswer answer{.now = now,
                      .people = settings.people,
                      .stations = settings.stations,
                      .plan = {},
+                     .trouble = {},
                      .work = std::move(question.work),
+                     .instruments = std::move(question.instruments),
                      .left_out = std::move(question.left_out),
-                     .air = {}};
-  for (const ShopAir& air : shop.book.shop_air(now.day)) {
-    if (air.day == now.day) answer.air = air;
-  }
+                     .held_by_air = std::move(question.held_by_air),
+                     .air = newest_of_each_day(shop.book.shop_air(now.day))};
   if (question.request.instruments.empty()) return answer;
-  question.request.kept_order = order_of_those_here(kept.order(), question.request);
-  answer.plan = bench(question.request, shop.tables.bench_weights);
-  if (with_visit == 0) kept.keep(answer.plan->order);
+  const KeptOrder::Order before = kept.order();
+  question.request.kept_order = order_of_those_here(before.entries, question.request);
+  if (wish.improved) {
+    const auto operations = static_cast<int>(answer.work.size());
+    question.request.plans = std::min(most_plans, times_the_plans * plans_that_suit(operations));
+  }
+  plan_into(answer, std::move(question.request), shop.tables.bench_weights);
+  if (!answer.plan || wish.with_visit != 0) return answer;
+  if (wish.improved) {
+    kept.keep_better(answer.plan->order, before.number);
+  } else {
+    kept.keep(answer.plan->order);
+  }
   return answer;
 }
 
@@ -97,7 +166,17 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            {with_visit},
            "",
            schema_of_result<BenchAnswer>(),
-           [shop, kept](const Ask& ask) { return json_answer(bench_answer(shop, *kept, visit_asked(ask))); }},
+           [shop, kept](const Ask& ask) {
+             return json_answer(bench_answer(shop, *kept, {.with_visit = visit_asked(ask)}));
+           }},
+          {.method = "GET",
+           .path = "/api/bench/improved",
+           .summary = "The same after a longer search, which starts from the newest plan",
+           .query = {},
+           .request_schema = "",
+           .result_schema = schema_of_result<BenchAnswer>(),
+           .handle = [shop, kept](const Ask&) { return json_answer(bench_answer(shop, *kept, {.improved = true})); },
+           .takes_long = true},
           {"GET",
            "/api/bench/promises",
            "The day that can be promised for each instrument",

@@ -23,6 +23,7 @@ struct Answer {
   int status = 200;
   std::string body = {};
   std::string content_type = "application/json";
+  std::string tag = {};  ///< of what never changes: a browser may keep it, and asks for it by this
 };
 
 /// One query parameter: what it means, for the API document. A parameter that no endpoint names is refused.
@@ -39,8 +40,8 @@ struct Endpoint {
   std::vector<QueryField> query;
   std::string request_schema;  ///< empty: no body
   std::string result_schema;
-  std::function<Answer(const Ask&)> handle;  ///< @throws Refused, StorageFault
-  std::string request_type = "application/json";
+  std::function<Answer(const Ask&)> handle;       ///< @throws Refused, StorageFault
+  std::string request_type = "application/json";  ///< `image/*` is any image
   std::string result_type = "application/json";
   bool takes_long = false;  ///< answered by BackgroundWork, where it may be sent away with 503 and `busy`
 };

@@ -15,6 +15,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> question_endpoints(const Shop& shop);
 /// The frets of an instrument in the book, and the strip for the bench.
 [[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
+/// Findings on the instrument's drawing, and photos.
+[[nodiscard]] std::vector<Endpoint> survey_endpoints(const Shop& shop);
 /// The top of an instrument in the book.
 [[nodiscard]] std::vector<Endpoint> top_endpoints(const Shop& shop);
 /// Repairs chosen, agreed and worked on, and what they are worked with.
@@ -32,6 +34,9 @@ namespace tailblock {
 
 /// One note, to be heard.
 [[nodiscard]] std::vector<Endpoint> sound_endpoints(const Shop& shop);
+
+/// One row of the tables of measures, as the forms are told it.
+void describe(FieldVisitor&, Measure&);
 
 /// All of the above.
 [[nodiscard]] std::vector<Endpoint> all_endpoints(const Shop& shop);

@@ -18,7 +18,9 @@ Program::Program()
     : tables_(load_data_tables(built_in_text)),
       trade_(trade_tables({.measures = built_in_text("data/measures.csv"),
                            .gauges = built_in_text("data/gauges.csv"),
-                           .interventions = built_in_text("data/interventions.csv")})),
+                           .interventions = built_in_text("data/interventions.csv"),
+                           .finding_measures = built_in_text("data/finding_measures.csv")},
+                          tables_.finding_kinds)),
       models_(tables_, envelopes_, plates_) {}
 
 }  // namespace tailblock

@@ -73,13 +73,36 @@ Answer whole_answer(const Endpoint& endpoint, const Ask& ask) {
   }
 }
 
+/// Whether the body is of the wanted type; `image/*` is any image.
+bool is_of_type(const httplib::Request& request, std::string_view wanted) {
+  if (wanted.ends_with('*')) wanted.remove_suffix(1);
+  return request.get_header_value("Content-Type").starts_with(wanted);
+}
+
+void give(Answer given, const httplib::Request& request, httplib::Response& response) {
+  response.status = given.status;
+  response.set_header("X-Content-Type-Options", "nosniff");
+  if (given.tag.empty()) {
+    response.set_header("Cache-Control", "no-store");
+  } else {
+    const std::string tag = "\"" + given.tag + "\"";
+    response.set_header("ETag", tag);
+    response.set_header("Cache-Control", "private, max-age=31536000, immutable");
+    if (request.get_header_value("If-None-Match") == tag) {
+      response.status = 304;
+      return;
+    }
+  }
+  give(response, std::move(given.body), given.content_type);
+}
+
 void add_endpoint(httplib::Server& server, const Endpoint& endpoint, BackgroundWork& background) {
   const auto handler = [endpoint, &background](const httplib::Request& request, httplib::Response& response) {
     if (!from_this_machine(request)) {
       response.status = 403;
       return;
     }
-    if (endpoint.method != "GET" && !request.get_header_value("Content-Type").starts_with(endpoint.request_type)) {
+    if (endpoint.method != "GET" && !is_of_type(request, endpoint.request_type)) {
       response.status = 415;
       give(response, "{\"refused\": \"Content-Type: " + endpoint.request_type + " is wanted\"}", "application/json");
       return;
@@ -87,9 +110,7 @@ void add_endpoint(httplib::Server& server, const Endpoint& endpoint, BackgroundW
     const Ask ask = asked(request);
     Answer given = endpoint.takes_long ? background.answer(ask.page, [&] { return whole_answer(endpoint, ask); })
                                        : answer(endpoint, ask);
-    response.status = given.status;
-    response.set_header("Cache-Control", "no-store");
-    give(response, std::move(given.body), given.content_type);
+    give(std::move(given), request, response);
   };
   const std::string pattern = route_pattern(endpoint.path);
   if (endpoint.method == "GET") server.Get(pattern, handler);

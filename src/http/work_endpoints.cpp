@@ -91,6 +91,23 @@ Endpoint beginning_work(const Shop& shop) {
           }};
 }
 
+Endpoint pinning_work(const Shop& shop) {
+  return {"POST",
+          "/api/jobs/{id}/pins",
+          "Fix an operation of a job to a moment, or let it go",
+          {},
+          schema_of_request<Pin>(),
+          schema_of_result<Kept>(),
+          [shop](const Ask& ask) {
+            auto pin = from_json<Pin>(ask.body);
+            pin.job_id = ask.id;
+            if (pin.day && Moment{*pin.day, pin.minute} < now_in(shop)) {
+              throw Refused("day: " + iso_date(*pin.day) + " minute " + std::to_string(pin.minute) + " is past");
+            }
+            return json_answer(Kept{shop.book.add(pin)});
+          }};
+}
+
 /// A tap: hands let go.
 struct EndTap {
   bool finished = true;
@@ -301,6 +318,16 @@ std::vector<Endpoint> work_endpoints(const Shop& shop) {
       adding<GateRecord>(book, "that work goes on out of range", "/api/visits/{id}/gate", &GateRecord::visit_id));
   endpoints.push_back(
       adding<PromiseRecord>(book, "a promised day", "/api/visits/{id}/promises", &PromiseRecord::visit_id));
+  endpoints.push_back(
+      adding<BenchWish>(book, "when a visit's instrument is wanted", "/api/visits/{id}/wishes", &BenchWish::visit_id));
+  endpoints.push_back(pinning_work(shop));
+  endpoints.push_back({"POST",
+                       "/api/shop-air",
+                       "Record the shop's air, read or forecast",
+                       {},
+                       schema_of_request<ShopAir>(),
+                       schema_of_result<Kept>(),
+                       [&book](const Ask& ask) { return json_answer(Kept{book.add(from_json<ShopAir>(ask.body))}); }});
   endpoints.push_back(
       adding<Handover>(book, "that the instrument went home", "/api/visits/{id}/handover", &Handover::visit_id));
   endpoints.push_back(beginning_work(shop));

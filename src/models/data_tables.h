@@ -7,9 +7,11 @@
 #include "air/hygrometer.h"
 #include "bench/durations.h"
 #include "bench/weights.h"
+#include "body/drawing_tables.h"
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
+#include "repair/finding_kinds.h"
 #include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
@@ -52,6 +54,8 @@ struct DataTables {
   PlateFigures plate_figures;
   TopDesignTable tops;
   RepairTables repairs;
+  DrawingTables drawing;
+  std::vector<FindingKind> finding_kinds;
 
   [[nodiscard]] SeasonTables season() const {
     return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};

@@ -103,7 +103,7 @@ std::string class_of(Voice voice) {
 }
 
 std::string inside(const Words& words) {
-  const std::string text = html_text(words.text);
+  std::string text = html_text(words.text);
   if (words.lead.empty()) return text;
   return tag("b", html_text(words.lead)) + (text.empty() ? "" : " ") + text;
 }

@@ -5,7 +5,7 @@
 
 #include "paper/picture.h"
 
-struct _cairo;
+struct _cairo;  // NOLINT(bugprone-reserved-identifier): cairo's own name for what it draws on
 
 namespace tailblock {
 

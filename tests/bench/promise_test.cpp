@@ -62,6 +62,29 @@ TEST(Promise, is_the_plans_own_day_when_nothing_scatters) {  // D02
   }
 }
 
+TEST(Promise, leaves_work_that_outgrows_the_shorter_day_to_the_other_person) {
+  BenchRequest bench;
+  bench.now = {Date(std::chrono::days(20'000)), 0};
+  bench.people.resize(2);
+  bench.people[0].name = "whole day";
+  bench.people[1].name = "two hours";
+  for (int weekday = 1; weekday <= 7; ++weekday) {
+    bench.people[0].hours.push_back({.weekday = weekday, .from_minute = 9 * 60, .to_minute = 17 * 60});
+    bench.people[1].hours.push_back({.weekday = weekday, .from_minute = 9 * 60, .to_minute = 11 * 60});
+  }
+  Operation fit;
+  fit.name = "fit";
+  fit.hands_on_minutes = 110;
+  bench.instruments.resize(1);
+  bench.instruments[0].name = "one";
+  bench.instruments[0].arrives = bench.now;
+  bench.instruments[0].operations = {fit};
+  PromiseRequest request;
+  request.bench = bench;
+  const PromiseResult promised = promise(request, weights, prior);
+  EXPECT_EQ(promised.instruments.at(0).promise, bench.now.day);
+}
+
 TEST(Promise, of_one_instrument_keeps_its_draws_whatever_else_is_there) {
   PromiseRequest request{.bench = MadeUpBench(4).shop(1), .finished = {}, .chance = 0.8, .simulations = 50};
   const PromisedDay alone = promise(request, weights, prior).instruments[0];

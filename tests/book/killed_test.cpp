@@ -55,11 +55,11 @@ pid_t in_a_process(Work work) {
   }
 }
 
-/// What the child told before it was killed after `time`.
-std::vector<RecordId> acknowledged_until_killed(const std::filesystem::path& file, const Reading& like,
-                                                std::chrono::milliseconds time) {
+/// What the child told before it was killed after `time`. `work(end of a pipe)` never ends by itself.
+template <class Work>
+std::vector<RecordId> told_until_killed(Work work, std::chrono::milliseconds time) {
   Pipe told;
-  const pid_t child = in_a_process([&] { add_pairs_for_ever(file, like, told.ends[1]); });
+  const pid_t child = in_a_process([&] { work(told.ends[1]); });
   told.close_end(1);
   std::vector<RecordId> ids;
   RecordId id = 0;
@@ -88,8 +88,8 @@ TEST(Killed, whatever_was_acknowledged_is_in_the_book_after_kill_9) {
   SCOPED_TRACE("seed " + std::to_string(seed));
   std::size_t kept_before = 0;
   for (int round = 0; round < 12; ++round) {
-    const auto acknowledged =
-        acknowledged_until_killed(file, like, std::chrono::milliseconds(std::uniform_int_distribution(0, 60)(dice)));
+    const auto acknowledged = told_until_killed([&](int told) { add_pairs_for_ever(file, like, told); },
+                                                std::chrono::milliseconds(std::uniform_int_distribution(0, 60)(dice)));
     ASSERT_FALSE(acknowledged.empty());
     const Book book(file);
     const auto readings = book.visit_story(like.visit_id).readings;
@@ -100,6 +100,52 @@ TEST(Killed, whatever_was_acknowledged_is_in_the_book_after_kill_9) {
     }
     EXPECT_EQ(book.troubles(), std::vector<std::string>{});
     kept_before = readings.size();
+  }
+}
+
+/// Adds photos and findings that show them for ever, and tells the number of each finding once it is acknowledged.
+[[noreturn]] void add_findings_for_ever(const std::filesystem::path& file, RecordId visit, int acknowledged) {
+  Book book(file, testing::repository_tables());
+  for (int k = 0;; ++k) {
+    const std::string bytes(200'000, static_cast<char>('a' + k % 26));
+    const std::string whole = std::to_string(getpid()) + " " + std::to_string(k) + bytes;
+    const KeptPhoto photo = book.keep_photo({.whole = whole, .thumbnail = "t", .width_px = 9, .height_px = 9});
+    const RecordId id = book.add(Finding{.visit_id = visit,
+                                         .kind = "crack",
+                                         .shape = FindingShape::line,
+                                         .points = {{mm(k), mm(0)}, {mm(k), mm(50)}},
+                                         .photos = {{photo.id}}});
+    if (write(acknowledged, &id, sizeof id) != sizeof id) _exit(1);
+  }
+}
+
+TEST(Killed, photos_and_findings_that_were_acknowledged_are_whole_in_the_book) {
+  std::filesystem::path file;
+  testing::TemporaryFolder folder;
+  RecordId visit = 0;
+  {
+    TestBook test;
+    visit = test.visit;
+    file = folder / "shop.book";
+    test.book.back_up_to(file);
+  }
+  const unsigned seed = std::random_device{}();
+  std::mt19937 dice(seed);
+  SCOPED_TRACE("seed " + std::to_string(seed));
+  for (int round = 0; round < 6; ++round) {
+    const auto acknowledged = told_until_killed([&](int told) { add_findings_for_ever(file, visit, told); },
+                                                std::chrono::milliseconds(std::uniform_int_distribution(0, 60)(dice)));
+    ASSERT_FALSE(acknowledged.empty());
+    const Book book(file, testing::repository_tables());
+    const auto found = book.survey(visit).found_now;
+    for (const RecordId id : acknowledged) {
+      const auto it = std::ranges::find(found, id, [](const FindingStory& story) { return story.finding.id; });
+      ASSERT_NE(it, found.end()) << "acknowledged finding " << id << " is lost";
+      EXPECT_EQ(it->finding.points.size(), 2U);
+      ASSERT_EQ(it->finding.photos.size(), 1U);
+      EXPECT_GT(book.photo_bytes(it->finding.photos[0].photo_id, Book::PhotoSize::whole).size(), 200'000U);
+    }
+    EXPECT_EQ(book.troubles(), std::vector<std::string>{}) << "half a finding or half a photo is in the book";
   }
 }
 

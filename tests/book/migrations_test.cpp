@@ -27,6 +27,19 @@ fs::path book_of_number(const TemporaryFolder& folder, int number) {
 
 int newest_number() { return migration_files().back().number; }
 
+/// What the books from number 4 on hold beside the readings.
+void expect_its_findings(const Book& book) {
+  const Survey first = book.survey(1), second = book.survey(2);
+  ASSERT_EQ(first.found_now.size(), 1U);
+  EXPECT_EQ(first.found_now[0].finding.severity, Severity::serious);
+  EXPECT_EQ(first.found_now[0].finding.points.at(1).x, mm(362.5));
+  EXPECT_EQ(first.superseded.size(), 1U);
+  ASSERT_EQ(second.found_before.size(), 1U);
+  ASSERT_EQ(second.found_before[0].changes.size(), 1U);
+  EXPECT_EQ(second.found_before[0].changes[0].change.extents.at(0).value, mm(80));
+  EXPECT_EQ(book.photo_bytes(1, Book::PhotoSize::whole), "a picture");
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
@@ -54,6 +67,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     EXPECT_EQ(story.visits[0].interventions.at(0).action12_bass_change, mm(-0.25));
     EXPECT_EQ(story.visits[0].decisions.at(0).choice, "two_saddles");
     EXPECT_EQ(story.visits[1].readings.at(0).state, ReadingState::as_left);
+    if (number >= 4) expect_its_findings(book);
   }
 }
 

@@ -53,7 +53,11 @@ TradeTables repository_tables() {
   const std::string measures = repository_file("data/measures.csv");
   const std::string gauges = repository_file("data/gauges.csv");
   const std::string interventions = repository_file("data/interventions.csv");
-  return trade_tables({.measures = measures, .gauges = gauges, .interventions = interventions});
+  const std::string finding_measures = repository_file("data/finding_measures.csv");
+  const std::string kinds = repository_file("data/finding_kinds.csv");
+  return trade_tables(
+      {.measures = measures, .gauges = gauges, .interventions = interventions, .finding_measures = finding_measures},
+      finding_kinds(kinds));
 }
 
 TemporaryFolder::TemporaryFolder() {

@@ -1,6 +1,7 @@
 #include "http/endpoints.h"
 
 #include <gtest/gtest.h>
+#include <turbojpeg.h>
 
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -287,6 +288,71 @@ TEST_F(EmptyShop, asks_what_is_behind_a_complaint_and_keeps_the_answers) {
   const Json odd{{"about", "fact"}, {"name", "buzz"}, {"holds", true}, {"day", "2026-02-10"}, {"who", "Ada"}};
   EXPECT_EQ(Json::parse(call("POST", "/api/visits/{id}/sayings", {.id = visit, .body = odd.dump()}).body).at("refused"),
             "name: \"buzz\" is nothing that the diagnosis asks");
+}
+
+/// A grey JPEG, 64 by 48.
+std::string small_jpeg() {
+  void* encoder = tjInitCompress();
+  const std::vector<unsigned char> grey(64 * 48, 128);
+  unsigned char* made = nullptr;
+  unsigned long size = 0;
+  tjCompress2(encoder, grey.data(), 64, 0, 48, TJPF_GRAY, &made, &size, TJSAMP_GRAY, 90, 0);
+  std::string bytes(reinterpret_cast<const char*>(made), size);
+  tjFree(made);
+  tjDestroy(encoder);
+  return bytes;
+}
+
+TEST_F(EmptyShop, a_finding_with_its_photo_goes_in_and_comes_out_at_the_next_visit) {
+  const int instrument = instrument_read_twice();
+  const Json visits = done("GET", "/api/instruments/{id}", {.id = instrument}).at("visits");
+  const int first = visits.at(0).at("visit").at("id"), second = visits.at(1).at("visit").at("id");
+  const Json photo = done("POST", "/api/photos", {.body = small_jpeg()});
+  EXPECT_EQ(done("POST", "/api/photos", {.body = small_jpeg()}).at("id"), photo.at("id")) << "kept once";
+  const int finding = kept("/api/visits/{id}/findings",
+                           {{"kind", "crack"},
+                            {"view", "front"},
+                            {"shape", "line"},
+                            {"points", {{{"x_mm", 300}, {"y_mm", -60}}, {{"x_mm", 360}, {"y_mm", -60}}}},
+                            {"extents", {{{"measure", "crack_width"}, {"value_mm", ".004"}}}},
+                            {"photos", {{{"photo_id", photo.at("id")}}}}},
+                           first);
+  kept("/api/visits/{id}/finding-changes", {{"finding_id", finding}, {"state", "grown"}}, second);
+  const Json survey = done("GET", "/api/visits/{id}/survey", {.id = second});
+  const Json story = survey.at("found_before").at(0);
+  EXPECT_EQ(story.at("changes").at(0).at("change").at("state"), "grown");
+  EXPECT_NEAR(story.at("finding").at("extents").at(0).at("value_mm").get<double>(), 0.1016, 1e-9);
+  EXPECT_EQ(survey.at("what_changed").at(0), "Finding 1, crack has grown.");
+  const int shown = story.at("finding").at("photos").at(0).at("photo_id");
+  for (const char* path : {"/api/photos/{id}/whole", "/api/photos/{id}/thumbnail"}) {
+    const Answer picture = call("GET", path, {.id = shown});
+    EXPECT_EQ(picture.content_type, "image/jpeg");
+    EXPECT_EQ(picture.body.substr(0, 3), "\xff\xd8\xff");
+    EXPECT_EQ(picture.tag, photo.at("sha256"));
+  }
+  EXPECT_EQ(call("GET", "/api/photos/{id}/whole", {.id = 99}).status, 404);
+}
+
+TEST_F(EmptyShop, what_is_no_photo_and_what_is_nowhere_are_refused_in_one_line) {
+  const int instrument = instrument_read_twice();
+  const Answer paper = call("POST", "/api/photos", {.body = "%PDF-1.7"});
+  EXPECT_EQ(paper.status, 422);
+  EXPECT_EQ(Json::parse(paper.body).at("refused"), "photo: it is neither a JPEG nor a PNG");
+  const int visit = done("GET", "/api/instruments/{id}", {.id = instrument}).at("visits").at(0).at("visit").at("id");
+  const Answer nowhere = call("POST", "/api/visits/{id}/findings",
+                              {.id = visit, .body = R"({"kind":"crack","view":"front","shape":"line","points":[]})"});
+  EXPECT_EQ(nowhere.status, 422);
+  EXPECT_EQ(Json::parse(nowhere.body).at("refused").get<std::string>().rfind("points: ", 0), 0U) << nowhere.body;
+}
+
+TEST_F(EmptyShop, draws_the_instrument_from_its_own_measures) {
+  const int instrument = instrument_read_twice();
+  const Json drawing = done("GET", "/api/instruments/{id}/drawing", {.id = instrument});
+  ASSERT_EQ(drawing.at("views").size(), 7U);
+  EXPECT_EQ(drawing.at("views").at(0).at("view"), "front");
+  EXPECT_NEAR(drawing.at("views").at(0).at("x_from_mm").get<double>(), -645 * (1 - std::pow(2.0, -14 / 12.0)) - 6,
+              1e-6);
+  EXPECT_FALSE(done("GET", "/api/finding-kinds").at("kinds").empty());
 }
 
 TEST_F(EmptyShop, the_api_document_names_every_call) {

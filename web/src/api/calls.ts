@@ -1,20 +1,25 @@
-import { ask, type Query, send, sendForFile, sendText } from "./client";
+import { ask, type Query, send, sendFile, sendForFile, sendText } from "./client";
 import type {
   AirOfHome,
   ContactMapAsked,
   ContactMapResult,
+  FindingForms,
   FretAnswer,
   FretsAsked,
   Home,
   Instrument,
+  InstrumentDrawing,
   InstrumentPage,
   InstrumentStory,
   Intervention,
   IntonationAnswer,
   Kept,
+  KeptPhoto,
   LengthRead,
   LogAdded,
   NeckAnswer,
+  NewFinding,
+  NewFindingChange,
   NewReading,
   NoteSoundAsked,
   Owner,
@@ -25,6 +30,7 @@ import type {
   Season,
   Shop,
   StringLineAnswer,
+  Survey,
   Tables,
   TopAnswer,
   TopAsked,
@@ -69,6 +75,15 @@ export const keepIntervention = (visitId: number, kept: Intervention): Promise<K
   send("POST", `visits/${visitId}/interventions`, kept);
 export const keepDecision = (visitId: number, kept: SaddleDecision): Promise<Kept> =>
   send("POST", `visits/${visitId}/decisions`, kept);
+
+export const findingForms = (): Promise<FindingForms> => ask("finding-kinds");
+export const instrumentDrawing = (id: number): Promise<InstrumentDrawing> => ask(`instruments/${id}/drawing`);
+export const survey = (visitId: number): Promise<Survey> => ask(`visits/${visitId}/survey`);
+export const keepFinding = (visitId: number, kept: NewFinding): Promise<Kept> =>
+  send("POST", `visits/${visitId}/findings`, kept);
+export const keepFindingChange = (visitId: number, kept: NewFindingChange): Promise<Kept> =>
+  send("POST", `visits/${visitId}/finding-changes`, kept);
+export const keepPhoto = (photo: Blob): Promise<KeptPhoto> => sendFile("photos", photo);
 
 export const readLength = (text: string, unit: string, signal?: AbortSignal): Promise<LengthRead> =>
   ask("read-length", { text, unit }, signal);

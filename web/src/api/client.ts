@@ -84,6 +84,12 @@ export function sendText<T>(path: string, query: Query, text: string): Promise<T
   );
 }
 
+/** A photo, under its own type. */
+export function sendFile<T>(path: string, file: Blob): Promise<T> {
+  const headers = { "content-type": file.type || "application/octet-stream" };
+  return answer<T>(fetch(address(path, {}), { method: "POST", headers, body: file }));
+}
+
 /** The line to show for whatever went wrong. */
 export function lineFor(trouble: unknown): string {
   return trouble instanceof Error ? trouble.message : String(trouble);

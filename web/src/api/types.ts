@@ -38,13 +38,29 @@ export interface Api {
   CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
+  DatedChange: DatedChange;
   DayOffAsk: DayOffAsk;
   DaysOutside: DaysOutside;
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
+  DrawingPoint: DrawingPoint;
+  DrawingPointAsk: DrawingPointAsk;
+  DrawnLine: DrawnLine;
+  DrawnPlace: DrawnPlace;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
   EstimateAsk: EstimateAsk;
+  Finding: Finding;
+  FindingAsk: FindingAsk;
+  FindingChange: FindingChange;
+  FindingChangeAsk: FindingChangeAsk;
+  FindingExtent: FindingExtent;
+  FindingExtentAsk: FindingExtentAsk;
+  FindingForms: FindingForms;
+  FindingKind: FindingKind;
+  FindingPhoto: FindingPhoto;
+  FindingPhotoAsk: FindingPhotoAsk;
+  FindingStory: FindingStory;
   FinishedWorkAsk: FinishedWorkAsk;
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
@@ -84,6 +100,7 @@ export interface Api {
   InstrumentAsk: InstrumentAsk;
   InstrumentDesign: InstrumentDesign;
   InstrumentDesignAsk: InstrumentDesignAsk;
+  InstrumentDrawing: InstrumentDrawing;
   InstrumentLine: InstrumentLine;
   InstrumentPage: InstrumentPage;
   InstrumentStory: InstrumentStory;
@@ -95,6 +112,7 @@ export interface Api {
   IntonationRequestAsk: IntonationRequestAsk;
   IntonationResult: IntonationResult;
   Kept: Kept;
+  KeptPhoto: KeptPhoto;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
   LeastCleanAction: LeastCleanAction;
@@ -201,6 +219,7 @@ export interface Api {
   StringPath: StringPath;
   StringTension: StringTension;
   StruckFret: StruckFret;
+  Survey: Survey;
   SwingOverFret: SwingOverFret;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
@@ -218,6 +237,7 @@ export interface Api {
   UncleanNote: UncleanNote;
   UnderStrings: UnderStrings;
   UnfitAirAsk: UnfitAirAsk;
+  ViewDrawing: ViewDrawing;
   Visit: Visit;
   VisitAsk: VisitAsk;
   VisitStory: VisitStory;
@@ -1813,6 +1833,77 @@ export interface CrestOnTop {
    */
   to_be_read: boolean;
 }
+export interface DatedChange {
+  /**
+   * the day of the visit that says it
+   */
+  date: string;
+  change: FindingChange;
+}
+export interface FindingChange {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the visit that says it
+   */
+  visit_id: number;
+  /**
+   * the earlier finding
+   */
+  finding_id: number;
+  /**
+   * what has become of it
+   */
+  state: "unchanged" | "grown" | "repaired" | "gone";
+  /**
+   * what was read at it now
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  extents: FindingExtent[];
+  /**
+   * that show it now
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos: FindingPhoto[];
+  /**
+   * the one this corrects; 0: none
+   */
+  supersedes: number;
+  /**
+   * the one that corrects this; 0: it stands. Set by the book
+   */
+  superseded_by: number;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface FindingExtent {
+  /**
+   * what was read: an id in data/finding_measures.csv
+   */
+  measure: string;
+  /**
+   * as it was entered: .004, 2 mm
+   */
+  typed: string;
+  /**
+   * what it means [mm]
+   */
+  value_mm: number;
+}
+export interface FindingPhoto {
+  /**
+   * a photo in the book
+   */
+  photo_id: number;
+}
 export interface DaysOutside {
   low_bass: Estimate;
   low_treble: Estimate;
@@ -1839,6 +1930,71 @@ export interface DecidingNote {
    */
   away: boolean;
 }
+export interface DrawingPoint {
+  /**
+   * along the view [mm]
+   */
+  x_mm: number;
+  /**
+   * across the view [mm]
+   */
+  y_mm: number;
+}
+export interface DrawingPointAsk {
+  /**
+   * along the view [mm]
+   */
+  x_mm: number | string;
+  /**
+   * across the view [mm]
+   */
+  y_mm: number | string;
+}
+export interface DrawnLine {
+  /**
+   * what it is
+   */
+  part:
+    | "edge"
+    | "hole"
+    | "bridge"
+    | "saddle"
+    | "board"
+    | "fret"
+    | "neck"
+    | "nut"
+    | "brace"
+    | "plate"
+    | "block"
+    | "seam"
+    | "tuner";
+  /**
+   * as the bench calls it; empty: it has no name of its own
+   */
+  name: string;
+  /**
+   * the last point joins the first
+   */
+  closed: boolean;
+  /**
+   * of a brace; 0: a line without width [mm]
+   */
+  width_mm: number;
+  /**
+   * from its first end
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  points: DrawingPoint[];
+}
+export interface DrawnPlace {
+  /**
+   * as the bench calls it
+   */
+  name: string;
+  at: DrawingPoint;
+}
 export interface Equilibrium {
   /**
    * that wood comes to in this air [%]
@@ -1862,6 +2018,372 @@ export interface EstimateAsk {
    * 5 % lie above
    */
   high: number;
+}
+export interface Finding {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the visit it was found at
+   */
+  visit_id: number;
+  /**
+   * what it is: a name in data/finding_kinds.csv
+   */
+  kind: string;
+  /**
+   * which drawing it is on
+   */
+  view: "front" | "back" | "bass_side" | "treble_side" | "headstock" | "top_inside" | "back_inside";
+  /**
+   * how it lies there
+   */
+  shape: "point" | "line" | "area";
+  /**
+   * one; a line's from end to end; an area's round its edge
+   *
+   * @minItems 1
+   * @maxItems 60
+   */
+  points: DrawingPoint[];
+  /**
+   * in words: lower bout, bass side
+   */
+  place: string;
+  /**
+   * the drawn part it is of: lower tone bar, fret 3
+   */
+  part: string;
+  /**
+   * along that part from its first end [mm]
+   */
+  part_from_mm?: number;
+  /**
+   * along that part from its first end [mm]
+   */
+  part_to_mm?: number;
+  /**
+   * whether it stands open
+   */
+  opening: "not_said" | "tight" | "open";
+  /**
+   * whether it moves under the hand or the strings
+   */
+  moving: "not_said" | "still" | "moves";
+  /**
+   * how much it matters
+   */
+  severity: "slight" | "moderate" | "serious";
+  /**
+   * how sure
+   */
+  certainty: "suspected" | "likely" | "sure";
+  /**
+   * what was read at it
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  extents: FindingExtent[];
+  /**
+   * that show it
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos: FindingPhoto[];
+  /**
+   * true in a correction: what it corrects was no finding
+   */
+  withdrawn: boolean;
+  /**
+   * the one this corrects; 0: none
+   */
+  supersedes: number;
+  /**
+   * the one that corrects this; 0: it stands. Set by the book
+   */
+  superseded_by: number;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface FindingAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the visit it was found at
+   */
+  visit_id?: number;
+  /**
+   * what it is: a name in data/finding_kinds.csv
+   */
+  kind: string;
+  /**
+   * which drawing it is on
+   */
+  view: "front" | "back" | "bass_side" | "treble_side" | "headstock" | "top_inside" | "back_inside";
+  /**
+   * how it lies there
+   */
+  shape: "point" | "line" | "area";
+  /**
+   * one; a line's from end to end; an area's round its edge
+   *
+   * @minItems 1
+   * @maxItems 60
+   */
+  points: DrawingPointAsk[];
+  /**
+   * in words: lower bout, bass side
+   */
+  place?: string;
+  /**
+   * the drawn part it is of: lower tone bar, fret 3
+   */
+  part?: string;
+  /**
+   * along that part from its first end [mm]
+   */
+  part_from_mm?: number | string;
+  /**
+   * along that part from its first end [mm]
+   */
+  part_to_mm?: number | string;
+  /**
+   * whether it stands open
+   */
+  opening?: "not_said" | "tight" | "open";
+  /**
+   * whether it moves under the hand or the strings
+   */
+  moving?: "not_said" | "still" | "moves";
+  /**
+   * how much it matters
+   */
+  severity?: "slight" | "moderate" | "serious";
+  /**
+   * how sure
+   */
+  certainty?: "suspected" | "likely" | "sure";
+  /**
+   * what was read at it
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  extents?: FindingExtentAsk[];
+  /**
+   * that show it
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos?: FindingPhotoAsk[];
+  /**
+   * true in a correction: what it corrects was no finding
+   */
+  withdrawn?: boolean;
+  /**
+   * the one this corrects; 0: none
+   */
+  supersedes?: number;
+  /**
+   * the one that corrects this; 0: it stands. Set by the book
+   */
+  superseded_by?: number;
+  /**
+   * anything else
+   */
+  note?: string;
+}
+export interface FindingExtentAsk {
+  /**
+   * what was read: an id in data/finding_measures.csv
+   */
+  measure: string;
+  /**
+   * as it was entered: .004, 2 mm
+   */
+  typed?: string;
+  /**
+   * what it means [mm]
+   */
+  value_mm: number | string;
+}
+export interface FindingPhotoAsk {
+  /**
+   * a photo in the book
+   */
+  photo_id: number;
+}
+export interface FindingChangeAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the visit that says it
+   */
+  visit_id?: number;
+  /**
+   * the earlier finding
+   */
+  finding_id: number;
+  /**
+   * what has become of it
+   */
+  state: "unchanged" | "grown" | "repaired" | "gone";
+  /**
+   * what was read at it now
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  extents?: FindingExtentAsk[];
+  /**
+   * that show it now
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos?: FindingPhotoAsk[];
+  /**
+   * the one this corrects; 0: none
+   */
+  supersedes?: number;
+  /**
+   * the one that corrects this; 0: it stands. Set by the book
+   */
+  superseded_by?: number;
+  /**
+   * anything else
+   */
+  note?: string;
+}
+export interface FindingForms {
+  /**
+   * what can be found, and on which views
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  kinds: FindingKind[];
+  /**
+   * what can be read at a finding
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  measures: Measure[];
+}
+export interface FindingKind {
+  /**
+   * as records name it
+   */
+  name: string;
+  /**
+   * as the bench says it
+   */
+  words: string;
+  /**
+   * how it is drawn
+   */
+  shape: "point" | "line" | "area";
+  /**
+   * worth reading at it, the deciding one first
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  measures: string[];
+  /**
+   * the views it can be drawn on
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  places: string[];
+  /**
+   * what to know of it
+   */
+  note: string;
+}
+export interface Measure {
+  /**
+   * as records name it
+   */
+  id: string;
+  /**
+   * as a form shows it
+   */
+  name: string;
+  /**
+   * mm, deg, percent, C or g
+   */
+  unit: string;
+  /**
+   * from what to what
+   */
+  where: string;
+  /**
+   * in which state
+   */
+  how: string;
+  /**
+   * below: ask before keeping
+   */
+  usual_low?: number;
+  /**
+   * above: ask before keeping
+   */
+  usual_high?: number;
+  /**
+   * below: refused
+   */
+  hard_low: number;
+  /**
+   * above: refused
+   */
+  hard_high: number;
+  /**
+   * usually read with
+   */
+  gauge: string;
+  /**
+   * where the ranges come from
+   */
+  source: string;
+  /**
+   * what to mind
+   */
+  note: string;
+}
+export interface FindingStory {
+  /**
+   * on its instrument, from 1; a correction keeps it
+   */
+  number: number;
+  /**
+   * the day of the visit that found it
+   */
+  found_on: string;
+  finding: Finding;
+  /**
+   * what visits since have said of it, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  changes: DatedChange[];
+  /**
+   * neither repaired nor gone
+   */
+  open: boolean;
 }
 export interface FinishedWorkAsk {
   /**
@@ -1982,56 +2504,6 @@ export interface FormTables {
    * @maxItems 10000
    */
   body_designs: Offered[];
-}
-export interface Measure {
-  /**
-   * as records name it
-   */
-  id: string;
-  /**
-   * as a form shows it
-   */
-  name: string;
-  /**
-   * mm, deg, percent, C or g
-   */
-  unit: string;
-  /**
-   * from what to what
-   */
-  where: string;
-  /**
-   * in which state
-   */
-  how: string;
-  /**
-   * below: ask before keeping
-   */
-  usual_low?: number;
-  /**
-   * above: ask before keeping
-   */
-  usual_high?: number;
-  /**
-   * below: refused
-   */
-  hard_low: number;
-  /**
-   * above: refused
-   */
-  hard_high: number;
-  /**
-   * usually read with
-   */
-  gauge: string;
-  /**
-   * where the ranges come from
-   */
-  source: string;
-  /**
-   * what to mind
-   */
-  note: string;
 }
 export interface Gauge {
   /**
@@ -3198,6 +3670,70 @@ export interface InstrumentDesignAsk {
    */
   kept_in_case?: boolean;
 }
+export interface InstrumentDrawing {
+  /**
+   * all seven
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  views: ViewDrawing[];
+  /**
+   * what no record says
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  assumed: string[];
+}
+export interface ViewDrawing {
+  /**
+   * how it is looked at
+   */
+  view: "front" | "back" | "bass_side" | "treble_side" | "headstock" | "top_inside" | "back_inside";
+  /**
+   * x runs down the page and y across it; false: x across and y down
+   */
+  upright: boolean;
+  /**
+   * what runs across the page grows to the left
+   */
+  mirrored: boolean;
+  /**
+   * what runs down the page grows upward
+   */
+  upside_down: boolean;
+  /**
+   * what the drawing fills [mm]
+   */
+  x_from_mm: number;
+  /**
+   * what the drawing fills [mm]
+   */
+  x_to_mm: number;
+  /**
+   * what the drawing fills [mm]
+   */
+  y_from_mm: number;
+  /**
+   * what the drawing fills [mm]
+   */
+  y_to_mm: number;
+  /**
+   * in the order they are drawn
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  lines: DrawnLine[];
+  /**
+   * that can be told by name
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  places: DrawnPlace[];
+}
 export interface InstrumentLine {
   /**
    * number in the book; 0: not kept yet
@@ -3827,6 +4363,24 @@ export interface Kept {
    * the record's number in the book
    */
   id: number;
+}
+export interface KeptPhoto {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of the whole picture's bytes
+   */
+  sha256: string;
+  /**
+   * upright
+   */
+  width_px: number;
+  /**
+   * upright
+   */
+  height_px: number;
 }
 export interface KindredResponse {
   /**
@@ -6124,6 +6678,52 @@ export interface StringTension {
    * pull over the area of the core [MPa]
    */
   core_stress_mpa?: number;
+}
+export interface Survey {
+  /**
+   * the visit
+   */
+  visit_id: number;
+  /**
+   * its instrument
+   */
+  instrument_id: number;
+  /**
+   * the day
+   */
+  date: string;
+  /**
+   * the day of the visit before
+   */
+  visit_before?: string;
+  /**
+   * at this visit, as they stand
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  found_now: FindingStory[];
+  /**
+   * still open when this visit began
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  found_before: FindingStory[];
+  /**
+   * what this visit's corrections replaced or withdrew, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  superseded: Finding[];
+  /**
+   * since the visits before, the gravest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  what_changed: string[];
 }
 export interface TensionRequestAsk {
   /**

@@ -71,9 +71,15 @@ interface Line {
   readonly label: string;
 }
 
+interface Word {
+  readonly spot: Spot;
+  readonly half: number;
+  readonly label: string;
+}
+
 /** One label a line that is long enough, each where it stands furthest from the others; the longest lines first. */
-function labels(lines: readonly Line[], width: number, height: number): SvgNode[] {
-  const taken: { readonly spot: Spot; readonly half: number; readonly label: string }[] = [];
+function labels(lines: readonly Line[], kept: readonly Word[], width: number, height: number): SvgNode[] {
+  const taken: Word[] = [...kept];
   const byLength = [...lines].map((line) => ({ ...line, long: length(line.way) })).sort((a, b) => b.long - a.long);
   for (const { way, label, long } of byLength) {
     if (long < 44) continue;
@@ -94,9 +100,11 @@ function labels(lines: readonly Line[], width: number, height: number): SvgNode[
     const best = way.reduce((a, b) => (room(b) > room(a) ? b : a), first);
     if (room(best) >= 2) taken.push({ spot: best, half, label });
   }
-  return taken.map(({ spot, label }) =>
-    node("text", { class: "label level", x: px(spot.x), y: px(spot.y + 4), "text-anchor": "middle" }, label),
-  );
+  return taken
+    .slice(kept.length)
+    .map(({ spot, label }) =>
+      node("text", { class: "label level", x: px(spot.x), y: px(spot.y + 4), "text-anchor": "middle" }, label),
+    );
 }
 
 /** Swatches from the lowest band to the highest, with the levels between them. */
@@ -121,21 +129,18 @@ function legend(bands: readonly Band[], levels: readonly Tick[], unit: string, w
   ];
 }
 
-function markNodes({ words, ...place }: NonNullable<TopChoice["mark"]>, at: (p: Place) => Spot, width: number) {
+/** The word beside a mark, toward the middle of the picture. */
+function markWord({ words, ...place }: NonNullable<TopChoice["mark"]>, at: (p: Place) => Spot, width: number): Word {
   const spot = at(place);
-  const right = spot.x < width / 2;
+  const half = 4 + words.length * 3.6;
+  return { spot: { x: spot.x + (spot.x < width / 2 ? 8 + half : -8 - half), y: spot.y }, half, label: words };
+}
+
+function markNodes(place: Place, word: Word, at: (p: Place) => Spot): SvgNode[] {
+  const [spot, text] = [at(place), word.spot];
   return [
     node("circle", { class: "found", cx: px(spot.x), cy: px(spot.y), r: 6 }),
-    node(
-      "text",
-      {
-        class: "label figure",
-        x: px(spot.x + (right ? 10 : -10)),
-        y: px(spot.y + 4),
-        "text-anchor": right ? "start" : "end",
-      },
-      words,
-    ),
+    node("text", { class: "label figure", x: px(text.x), y: px(text.y + 4), "text-anchor": "middle" }, word.label),
   ];
 }
 
@@ -158,6 +163,7 @@ export function topPicture(choice: TopChoice): SvgNode {
   const lines = contours.flatMap(({ lines: ways }, i) =>
     ways.map((way): Line => ({ way: way.map(spotOf), label: levels[i]?.label ?? "" })),
   );
+  const word = choice.mark ? markWord(choice.mark, spotOf, width) : undefined;
   const corner = (x: number, y: number): Place => ({ x, y });
   return node(
     "svg",
@@ -193,8 +199,8 @@ export function topPicture(choice: TopChoice): SvgNode {
       d: `M${at(corner(saddle.x, -saddle.halfLength))}L${at(corner(saddle.x, saddle.halfLength))}`,
     }),
     node("path", { class: "rim", d: edge }),
-    ...labels(lines, width, high),
-    ...(choice.mark ? markNodes(choice.mark, spotOf, width) : []),
+    ...labels(lines, word ? [word] : [], width, high),
+    ...(choice.mark && word ? markNodes(choice.mark, word, spotOf) : []),
     ...legend(bands, levels, choice.unit, width, high + 2),
   );
 }

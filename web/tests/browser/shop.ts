@@ -10,9 +10,9 @@ export interface RunningShop {
 const program =
   process.env.TAILBLOCK_PROGRAM ?? fileURLToPath(new URL("../../../build/release/tailblock", import.meta.url));
 
-/** The real program with a fresh invented book, its calendar held at one day so that every run sees the same year. */
-export async function startShop(today = "2026-02-20"): Promise<RunningShop> {
-  const child = spawn(program, ["demo", "--no-open", "--port", "0", "--today", today], {
+/** The real program with a fresh invented book, its calendar and clock held so that every run sees the same moment. */
+export async function startShop(today = "2026-02-20", at = "10:40"): Promise<RunningShop> {
+  const child = spawn(program, ["demo", "--no-open", "--port", "0", "--today", today, "--at", at], {
     stdio: ["ignore", "pipe", "pipe"],
   });
   const address = await printedAddress(child);

@@ -1,0 +1,299 @@
+#include "book/bench_question.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "shop_for_tests.h"
+
+namespace tailblock {
+namespace {
+
+using testing::day;
+
+const RepairTables& repairs() {
+  static const RepairTables tables = repair_tables(testing::repository_text);
+  return tables;
+}
+
+const OperationKind& kind(const std::string& operation) {
+  const OperationKind* row = row_of_id(repairs().operations, operation);
+  if (row == nullptr) throw Refused(operation + " is not in data/operations.csv");
+  return *row;
+}
+
+/// A book with one visit, asked on a Thursday at ten.
+struct BenchBook : testing::TestBook {
+  Moment now{day(2025, 8, 21), 600};
+  std::vector<Station> places;
+
+  BenchBook() {
+    for (const ShopStation& station : repairs().materials.stations) {
+      places.push_back({.name = station.name, .count = station.count});
+    }
+  }
+  RecordId offered(const std::string& procedure) {
+    const RecordId job = book.keep(Job{.visit_id = visit, .procedure = procedure});
+    book.add(JobOffer{.job_id = job,
+                      .day = now.day,
+                      .words = procedure,
+                      .hours_low = 1,
+                      .hours = 2,
+                      .hours_high = 3,
+                      .net = "100.00",
+                      .tax = "0.00",
+                      .currency = "EUR"});
+    return job;
+  }
+  void says(RecordId job, OwnerSays word) {
+    book.add(OwnerWord{.job_id = job,
+                       .offer_id = book.job_story(job).offers.back().id,
+                       .says = word,
+                       .day = now.day,
+                       .who = "A. Player"});
+  }
+  RecordId agreed(const std::string& procedure) {
+    const RecordId job = offered(procedure);
+    says(job, OwnerSays::yes);
+    return job;
+  }
+  RecordId begin(RecordId job, const std::string& operation, int minute) {
+    return book.begin_work(
+        {.job_id = job, .operation = operation, .person = "me", .began_on = now.day, .began_minute = minute});
+  }
+  [[nodiscard]] BenchQuestion ask(RecordId with_visit = 0) const {
+    return bench_question(book, shop_settings(book, places), repairs(), now, with_visit);
+  }
+  [[nodiscard]] BenchInstrument only() const {
+    const BenchQuestion question = ask();
+    EXPECT_EQ(question.request.instruments.size(), 1U);
+    return question.request.instruments.at(0);
+  }
+};
+
+const Operation& of_kind(const BenchInstrument& instrument, const std::string& operation) {
+  const auto found = std::ranges::find(instrument.operations, operation, &Operation::kind);
+  if (found == instrument.operations.end()) throw Refused("no " + operation + " is planned");
+  return *found;
+}
+
+long times(const BenchInstrument& instrument, const std::string& operation) {
+  return std::ranges::count(instrument.operations, operation, &Operation::kind);
+}
+
+TEST(BenchQuestion, does_arrival_work_of_two_jobs_once_and_first_and_finishing_work_once_and_last) {
+  BenchBook shop;
+  shop.agreed("back_brace");
+  const RecordId second = shop.agreed("top_crack");
+  const BenchInstrument instrument = shop.only();
+  std::vector<WorkFamily> families;
+  for (const Operation& operation : instrument.operations) families.push_back(kind(operation.kind).family);
+  EXPECT_TRUE(std::ranges::is_sorted(families)) << "arrive, work, finish up";
+  for (const char* once : {"photograph_before", "tap_and_probe", "string_up", "hand_over_light"}) {
+    EXPECT_EQ(times(instrument, once), 1) << once;
+  }
+  EXPECT_EQ(times(instrument, "reglue_back_brace"), 1);
+  EXPECT_GE(times(instrument, "clean_crack"), 1);
+  const BenchQuestion question = shop.ask();
+  const auto string_up = std::ranges::find(question.work, "string_up", &BenchWork::operation_id);
+  ASSERT_NE(string_up, question.work.end());
+  EXPECT_EQ(string_up->job_id, second) << "finishing work belongs to the last job that asks for it";
+}
+
+TEST(BenchQuestion, leaves_arrival_work_out_that_another_job_has_done) {
+  BenchBook shop;
+  const RecordId first = shop.agreed("back_brace");
+  shop.agreed("top_crack");
+  shop.book.end_work(shop.begin(first, "photograph_before", 560), {.day = shop.now.day, .minute = 570});
+  EXPECT_EQ(times(shop.only(), "photograph_before"), 0);
+}
+
+TEST(BenchQuestion, follows_one_operation_from_running_through_its_wait_to_done) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const int usual = static_cast<int>(kind("reglue_back_brace").hands_on.typical);
+  const int wait = static_cast<int>(kind("reglue_back_brace").wait.typical);
+  const RecordId spell = shop.begin(job, "reglue_back_brace", 590);
+  {
+    const BenchInstrument instrument = shop.only();
+    const Operation& running = of_kind(instrument, "reglue_back_brace");
+    EXPECT_EQ(running.state, WorkState::at_work);
+    EXPECT_EQ(running.minutes_left, usual - 10);
+    EXPECT_EQ(running.person, "me");
+    const BenchQuestion question = shop.ask();
+    const auto work = std::ranges::find(question.work, "reglue_back_brace", &BenchWork::operation_id);
+    EXPECT_EQ(work->running_spell, spell);
+    EXPECT_EQ(work->running_person, "me");
+    EXPECT_EQ(work->minutes_spent, 10);
+    EXPECT_FALSE(work->cautions.empty());
+  }
+  shop.book.end_work(spell, {.day = shop.now.day, .minute = 600});
+  {
+    const BenchInstrument instrument = shop.only();
+    const Operation& waiting = of_kind(instrument, "reglue_back_brace");
+    EXPECT_EQ(waiting.state, WorkState::waiting);
+    EXPECT_EQ(waiting.wait_ends, later(shop.now, wait));
+  }
+  shop.now = later(shop.now, wait);
+  EXPECT_EQ(times(shop.only(), "reglue_back_brace"), 0) << "its wait has run out";
+}
+
+TEST(BenchQuestion, work_put_down_goes_on_by_the_hands_that_began_it_whatever_they_did_since) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const RecordId spell = shop.begin(job, "clean_brace_joint", 560);
+  shop.book.end_work(spell, {.day = shop.now.day, .minute = 570, .finished = false});
+  const RecordId other = shop.book.begin_work({.job_id = job,
+                                               .operation = "photograph_before",
+                                               .person = "Ben",
+                                               .began_on = shop.now.day,
+                                               .began_minute = 571});
+  shop.book.end_work(other, {.day = shop.now.day, .minute = 580});
+  const BenchInstrument instrument = shop.only();
+  EXPECT_EQ(of_kind(instrument, "clean_brace_joint").state, WorkState::at_work);
+  EXPECT_EQ(of_kind(instrument, "clean_brace_joint").person, "me");
+  EXPECT_EQ(shop.ask().work.at(0).running_spell, 0);
+}
+
+TEST(BenchQuestion, carries_greatest_gaps_and_the_stations_of_waits) {
+  BenchBook shop;
+  shop.agreed("back_brace");
+  const BenchInstrument instrument = shop.only();
+  EXPECT_EQ(of_kind(instrument, "reglue_back_brace").greatest_gap_minutes,
+            static_cast<int>(kind("rehearse_brace_clamping").greatest_gap.value()));
+  EXPECT_EQ(of_kind(instrument, "reglue_back_brace").stations, std::vector<std::string>{"inside jacks"});
+  EXPECT_EQ(of_kind(instrument, "reglue_back_brace").station_wait_minutes, 180);
+  EXPECT_FALSE(of_kind(instrument, "rehearse_brace_clamping").greatest_gap_minutes);
+}
+
+TEST(BenchQuestion, keeps_spraying_off_days_whose_air_is_unfit_by_the_latest_forecast) {
+  BenchBook shop;
+  shop.agreed("refinish");
+  const Date tomorrow = shop.now.day + std::chrono::days(1);
+  const auto forecast = [&](double relative_humidity) {
+    shop.book.add(ShopAir{.day = tomorrow, .relative_humidity = relative_humidity, .forecast = true});
+  };
+  EXPECT_TRUE(shop.ask().request.unfit_air.empty());
+  forecast(0.7);
+  const BenchQuestion damp = shop.ask();
+  ASSERT_EQ(damp.request.unfit_air.size(), 1U);
+  EXPECT_EQ(damp.request.unfit_air[0].work, "spray_lacquer_coat");
+  EXPECT_EQ(damp.request.unfit_air[0].from, (Moment{tomorrow, 0}));
+  EXPECT_EQ(damp.request.unfit_air[0].until, (Moment{tomorrow + std::chrono::days(1), 0}));
+  ASSERT_EQ(damp.held_by_air.size(), 1U);
+  EXPECT_NEAR(damp.held_by_air[0].humidity_percent, 70, 1e-9);
+  EXPECT_EQ(damp.held_by_air[0].most_percent, kind("spray_lacquer_coat").humidity.high);
+  EXPECT_TRUE(damp.held_by_air[0].forecast);
+  EXPECT_EQ(of_kind(damp.request.instruments[0], "spray_lacquer_coat").air_work, "spray_lacquer_coat");
+  forecast(0.5);
+  EXPECT_TRUE(shop.ask().request.unfit_air.empty()) << "the latest forecast of a day stands";
+  forecast(0.2);
+  EXPECT_EQ(shop.ask().request.unfit_air.size(), 1U) << "too dry is unfit as well";
+}
+
+TEST(BenchQuestion, leaves_out_what_the_owner_has_not_agreed_to_and_says_why) {
+  BenchBook shop;
+  const RecordId job = shop.offered("set_up");
+  const BenchQuestion asked = shop.ask();
+  EXPECT_TRUE(asked.request.instruments.empty());
+  ASSERT_EQ(asked.left_out.size(), 1U);
+  EXPECT_EQ(asked.left_out[0].why, "the owner has not answered yet");
+  EXPECT_TRUE(asked.left_out[0].could_be_taken);
+  EXPECT_EQ(shop.ask(shop.visit).request.instruments.size(), 1U) << "as if it were taken too";
+
+  shop.says(job, OwnerSays::no);
+  const BenchQuestion refused = shop.ask();
+  EXPECT_TRUE(refused.request.instruments.empty());
+  EXPECT_EQ(refused.left_out.at(0).why, "the owner refused every job");
+  EXPECT_FALSE(refused.left_out[0].could_be_taken);
+
+  shop.agreed("tuner_bushings");
+  const BenchInstrument instrument = shop.only();
+  EXPECT_EQ(times(instrument, "refit_bushings"), 1);
+  EXPECT_EQ(times(instrument, "set_relief"), 0) << "of the job that was refused";
+}
+
+TEST(BenchQuestion, pins_until_it_is_let_go_or_past) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const Moment wanted{day(2025, 8, 25), 780};
+  const auto pin = [&](std::optional<Date> on, int minute) {
+    shop.book.add(Pin{.job_id = job, .operation = "clean_brace_joint", .day = on, .minute = minute});
+  };
+  const auto pinned = [&] { return of_kind(shop.only(), "clean_brace_joint").pinned; };
+  EXPECT_FALSE(pinned());
+  pin(wanted.day, wanted.minute);
+  EXPECT_EQ(pinned(), wanted);
+  pin({}, 0);
+  EXPECT_FALSE(pinned());
+  pin(shop.now.day, 540);
+  EXPECT_FALSE(pinned()) << "a pin that has gone by";
+}
+
+TEST(BenchQuestion, a_promise_is_the_day_it_is_due_unless_another_was_wished_for) {
+  BenchBook shop;
+  shop.agreed("set_up");
+  EXPECT_FALSE(shop.only().due);
+  shop.book.add(PromiseRecord{.visit_id = shop.visit, .ready_on = day(2025, 9, 1), .said_on = shop.now.day});
+  shop.book.add(PromiseRecord{.visit_id = shop.visit, .ready_on = day(2025, 9, 3), .said_on = shop.now.day});
+  EXPECT_EQ(shop.only().promised, day(2025, 9, 3)) << "the latest stands";
+  EXPECT_EQ(shop.only().due, day(2025, 9, 3));
+  shop.book.add(
+      BenchWish{.visit_id = shop.visit, .due_on = day(2025, 8, 29), .weight = 2, .waits_until = day(2025, 8, 26)});
+  const BenchInstrument wished = shop.only();
+  EXPECT_EQ(wished.promised, day(2025, 9, 3));
+  EXPECT_EQ(wished.due, day(2025, 8, 29));
+  EXPECT_EQ(wished.weight, 2);
+  EXPECT_EQ(wished.arrives, (Moment{day(2025, 8, 26), 0}));
+  EXPECT_EQ(shop.ask().instruments.at(0).waits_until, day(2025, 8, 26));
+}
+
+TEST(BenchQuestion, work_that_no_stretch_of_hours_holds_may_be_put_down) {
+  BenchBook shop;
+  ShopSettings settings = shop_settings(shop.book, shop.places);
+  settings.people[0].hours.clear();
+  for (int weekday = 1; weekday <= 5; ++weekday) {
+    settings.people[0].hours.push_back({.weekday = weekday, .from_minute = 540, .to_minute = 600});
+  }
+  keep_shop_settings(shop.book, settings);
+  shop.agreed("refinish");
+  const BenchQuestion question = shop.ask();
+  const BenchInstrument& instrument = question.request.instruments.at(0);
+  for (const Operation& operation : instrument.operations) {
+    EXPECT_EQ(operation.splittable, operation.hands_on_minutes > 60) << operation.name;
+  }
+  EXPECT_TRUE(of_kind(instrument, "strip_later_finish").splittable);
+}
+
+TEST(BenchQuestion, is_one_that_the_planner_takes_for_every_repair) {
+  const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+  for (const RepairProcedure& procedure : repairs().procedures) {
+    BenchBook shop;
+    shop.agreed(procedure.id);
+    BenchQuestion question = shop.ask();
+    question.request.plans = 1;
+    const BenchResult plan = bench(question.request, weights);
+    EXPECT_EQ(plan.operations.size(), question.work.size()) << procedure.id;
+    std::set<std::string> names;
+    for (const BenchWork& work : question.work) EXPECT_TRUE(names.insert(work.operation).second) << work.operation;
+  }
+}
+
+TEST(FinishedWork, adds_up_the_stretches_of_one_operation) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const RecordId first = shop.begin(job, "clean_brace_joint", 540);
+  shop.book.end_work(first, {.day = shop.now.day, .minute = 552, .finished = false});
+  EXPECT_TRUE(finished_work(shop.book, repairs()).empty());
+  const RecordId second = shop.begin(job, "clean_brace_joint", 580);
+  shop.book.end_work(second, {.day = shop.now.day, .minute = 595});
+  const std::vector<FinishedWork> finished = finished_work(shop.book, repairs());
+  ASSERT_EQ(finished.size(), 1U);
+  EXPECT_EQ(finished[0].kind, "clean_brace_joint");
+  EXPECT_EQ(finished[0].actual_minutes, 27);
+  EXPECT_EQ(finished[0].estimated_minutes, kind("clean_brace_joint").hands_on.typical);
+}
+
+}  // namespace
+}  // namespace tailblock

@@ -1,0 +1,21 @@
+/** What the bench's calls give and take, under the names they go by on the pages. */
+export type {
+  BenchAnswer,
+  BenchPerson,
+  BenchResult,
+  BenchWork,
+  HeldByAir,
+  MaterialLot,
+  Moment,
+  NotPlanned,
+  OnTheBench,
+  PinAsk as NewPin,
+  PlannedInstrument,
+  PlannedOperation,
+  PromisedDay,
+  PromiseResult,
+  ShopAir,
+  ShopAirAsk as NewShopAir,
+  ShopHours,
+  ShopSettings,
+} from "./types";
