@@ -2,6 +2,7 @@
 #include <map>
 
 #include "book/book.h"
+#include "book/finding_rows.h"
 #include "book/record_rows.h"
 #include "book/store.h"
 
@@ -75,6 +76,32 @@ void put_right(std::vector<WorkSpell>& spells, const std::vector<WorkCorrection>
   }
 }
 
+/// The latest of each length read at a finding: at it, at its corrections, and at what later visits said of it.
+std::vector<FindingExtent> read_at(Session& session, RecordId finding) {
+  std::vector<FindingExtent> latest;
+  const auto take = [&](const std::vector<FindingExtent>& read) {
+    for (const FindingExtent& one : read) {
+      std::erase_if(latest, [&](const FindingExtent& before) { return before.measure == one.measure; });
+      latest.push_back(one);
+    }
+  };
+  std::vector<RecordId> said_after;
+  for (std::optional<int> at = finding; at;
+       at = session.first<int>("SELECT id FROM findings WHERE supersedes = :id", {cell(*at)})) {
+    latest.clear();
+    take(extents_of(session, parts_of_finding, *at));
+    for (const auto& [change] :
+         session.rows<int>("SELECT id FROM finding_changes WHERE finding_id = :id AND id NOT IN "
+                           "(SELECT supersedes FROM finding_changes WHERE supersedes IS NOT NULL) ORDER BY id",
+                           {cell(*at)})) {
+      said_after.push_back(change);
+    }
+  }
+  std::ranges::sort(said_after);
+  for (const RecordId change : said_after) take(extents_of(session, parts_of_change, change));
+  return latest;
+}
+
 /// The records of `table` whose job is one of a visit's, by job.
 template <class Record>
 std::map<RecordId, std::vector<Record>> by_job(Session& session, RecordId visit) {
@@ -116,7 +143,9 @@ VisitWork work_of(Session& session, const Visit& visit) {
       {cell(work.visit.id)});
   for (Job& job : at_visit<Job>(session, work.visit.id)) {
     const RecordId id = job.id;
+    auto at_finding = job.finding_id == 0 ? std::vector<FindingExtent>{} : read_at(session, job.finding_id);
     work.jobs.push_back({.job = std::move(job),
+                         .at_finding = std::move(at_finding),
                          .answers = std::move(answers[id]),
                          .amounts = std::move(amounts[id]),
                          .materials = std::move(materials[id]),

@@ -83,13 +83,37 @@ void add_said(DiagnoseRequest& request, const std::vector<SaidAtVisit>& said) {
   }
 }
 
+FindingSeen seen(const FindingStory& story, const RepairTables& tables) {
+  std::map<std::string, double> latest;
+  for (const FindingExtent& read : story.finding.extents) latest[read.measure] = in_mm(read.value);
+  for (const DatedChange& later : story.changes) {
+    for (const FindingExtent& read : later.change.extents) latest[read.measure] = in_mm(read.value);
+  }
+  FindingSeen finding{.kind = story.finding.kind, .where = story.finding.place, .readings = {}};
+  for (const auto& [measure, value] : latest) {
+    if (row_of_id(tables.readings, measure) == nullptr) continue;
+    finding.readings.push_back({.measure = measure, .value = value, .sd = {}, .earlier = {}, .earlier_sd = {}});
+  }
+  return finding;
+}
+
+/// Those that are open. That something was not found says nothing: nobody says when a survey is whole.
+void add_findings(DiagnoseRequest& request, const Survey& survey, const RepairTables& tables) {
+  for (const auto* list : {&survey.found_before, &survey.found_now}) {
+    for (const FindingStory& story : *list) {
+      if (story.open) request.findings.push_back(seen(story, tables));
+    }
+  }
+}
+
 }  // namespace
 
-DiagnosisAnswer diagnosis_answer(const InstrumentStory& story, const VisitWork& visit, std::vector<LoggedDay> log,
-                                 const DataTables& tables, EnvelopeMemo& memo) {
+DiagnosisAnswer diagnosis_answer(const InstrumentStory& story, const VisitWork& visit, const Survey& survey,
+                                 std::vector<LoggedDay> log, const DataTables& tables, EnvelopeMemo& memo) {
   DiagnosisAnswer answer;
   const Date day = visit.visit.date;
   add_readings(answer.request, story, tables.repairs, day);
+  add_findings(answer.request, survey, tables.repairs);
   add_said(answer.request, visit.said);
   if (!visit.overrides.empty()) {
     const GateRecord& gate = visit.overrides.back();

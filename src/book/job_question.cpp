@@ -205,6 +205,11 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
                            .on_record = arrival_work_done_elsewhere(job, visit, tables),
                            .yes = {},
                            .humidity_override = {}};
+  for (const FindingExtent& read : job.at_finding) {
+    if (row_of_id(tables.readings, read.measure) == nullptr) continue;
+    request.readings.push_back(
+        {.measure = read.measure, .value = in_mm(read.value), .sd = std::nullopt, .earlier = {}, .earlier_sd = {}});
+  }
   for (const JobAnswer& answer : latest_of_each(job.answers, [](const JobAnswer& one) { return one.decision; })) {
     request.answers.push_back({answer.decision, answer.outcome});
   }
@@ -212,8 +217,8 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
     request.amounts.push_back({amount.amount, amount.count});
   }
   if (owner_stands(job) == OwnerStands::yes) {
-    const OwnerWord& word = *std::ranges::find(job.words.rbegin(), job.words.rend(), job.offers.back().id,
-                                               &OwnerWord::offer_id);
+    const OwnerWord& word =
+        *std::ranges::find(job.words.rbegin(), job.words.rend(), job.offers.back().id, &OwnerWord::offer_id);
     request.yes.push_back({.operation = "all", .by = word.who, .on = word.day});
   }
   for (const OwnerWord& word : latest_of_each(job.words, [](const OwnerWord& one) { return one.operation; })) {

@@ -65,8 +65,8 @@ struct JobPlan {
 };
 void describe(FieldVisitor&, JobPlan&);
 
-/// What the procedure model is asked for a job: the readings up to `today`, the latest answers and amounts, the owner's
-/// words, and the arrival work that another job of the same visit has done already.
+/// What the procedure model is asked for a job: the readings up to `today` and those at its finding, the latest answers
+/// and amounts, the owner's words, and the arrival work that another job of the same visit has done already.
 [[nodiscard]] ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit,
                                                  const InstrumentStory& story, const RepairTables& tables, Date today);
 

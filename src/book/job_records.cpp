@@ -212,6 +212,7 @@ void describe(FieldVisitor& visit, Handover& handover) {
 
 void describe(FieldVisitor& visit, JobStory& story) {
   object(visit, {"job", "the repair"}, story.job);
+  list(visit, {"at_finding", "the latest of each length read at the finding it is for"}, story.at_finding, any_count);
   list(visit, {"answers", "to its questions, oldest first"}, story.answers, any_count);
   list(visit, {"amounts", "what it takes, oldest first"}, story.amounts, any_count);
   list(visit, {"materials", "bought for it, oldest first"}, story.materials, any_count);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/records.h"
 
 namespace tailblock {
@@ -225,6 +226,7 @@ void describe(FieldVisitor&, Handover&);
 /// A job with everything kept of it, oldest first.
 struct JobStory {
   Job job{};
+  std::vector<FindingExtent> at_finding{};  ///< the latest of each length read at the finding it is for
   std::vector<JobAnswer> answers{};
   std::vector<JobAmount> amounts{};
   std::vector<JobMaterial> materials{};

@@ -57,7 +57,7 @@ DiagnosisShown diagnosis_shown(const Shop& shop, RecordId visit) {
   const InstrumentStory story = shop.book.story(work.visit.instrument_id);
   const RepairTables& repairs = shop.tables.repairs;
   DiagnosisShown shown{
-      .answer = diagnosis_answer(story, work, whole_log(shop.book, story), shop.tables, shop.envelopes),
+      .answer = diagnosis_answer(story, work, shop.book.survey(visit), whole_log(shop.book, story), shop.tables, shop.envelopes),
       .symptoms = {},
       .questions = {},
       .remedies = {},

@@ -27,7 +27,7 @@ struct BookOfVisits : testing::TestBook {
   }
   [[nodiscard]] FollowAnswer foretold() { return follow_answer(book.story(instrument), second, {}, data); }
   [[nodiscard]] DiagnosisAnswer diagnosed() {
-    return diagnosis_answer(book.story(instrument), book.visit_work(second), {}, data, memo);
+    return diagnosis_answer(book.story(instrument), book.visit_work(second), book.survey(second), {}, data, memo);
   }
 };
 
@@ -92,6 +92,29 @@ TEST(DiagnosisQuestion, is_built_from_the_records_and_feeds_the_seasons_answer) 
     EXPECT_NE(given(answer, figure), nullptr) << figure;
   }
   EXPECT_GT(given(answer, "something_else")->value, 0.5) << "1.2 mm in half a year is not the season alone";
+}
+
+TEST(DiagnosisQuestion, takes_the_open_findings_with_what_was_read_at_them) {
+  BookOfVisits shop;
+  const RecordId crack = shop.book.add(Finding{.visit_id = shop.visit,
+                                               .kind = "crack",
+                                               .view = DrawingView::front,
+                                               .shape = FindingShape::line,
+                                               .points = {{mm(300), mm(-60)}, {mm(360), mm(-60)}},
+                                               .extents = {{.measure = "crack_width", .value = mm(0.1)}}});
+  shop.book.add(FindingChange{.visit_id = shop.second,
+                              .finding_id = crack,
+                              .state = FindingState::grown,
+                              .extents = {{.measure = "crack_width", .value = mm(0.4)}}});
+  const DiagnosisAnswer answer = shop.diagnosed();
+  ASSERT_EQ(answer.request.findings.size(), 1U);
+  EXPECT_EQ(answer.request.findings[0].kind, "crack");
+  EXPECT_NEAR(answer.request.findings[0].readings.at(0).value, 0.4, 1e-12);
+
+  const RecordId job = shop.book.keep(Job{.visit_id = shop.second, .finding_id = crack, .procedure = "top_crack"});
+  const JobStory story = shop.book.job_story(job);
+  ASSERT_EQ(story.at_finding.size(), 1U);
+  EXPECT_NEAR(in_mm(story.at_finding[0].value), 0.4, 1e-12) << "what was read last";
 }
 
 TEST(DiagnosisQuestion, says_what_it_had_to_leave_out) {

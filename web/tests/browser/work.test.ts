@@ -113,7 +113,10 @@ test.each([
     await field.fill("0");
     await crack.getByRole("button", { name: /^Done/ }).click();
     await page.getByText(/Hands are at/).waitFor({ state: "detached" });
-    await crack.getByRole("button", { name: /^Correct the minutes/ }).first().click();
+    await crack
+      .getByRole("button", { name: /^Correct the minutes/ })
+      .first()
+      .click();
     await crack.getByLabel("It took").fill("7");
     await crack.getByRole("button", { name: "Keep", exact: true }).click();
     await crack.getByText("put right by hand").waitFor();
@@ -196,7 +199,10 @@ test("a next visit opens on what was foretold for its day against what was read"
     await page.getByRole("heading", { name: "Foretold and read" }).waitFor();
     await read(id, "action12_bass", 2.9, "ruler_64ths");
     await visit(page, `/visits/${id}`);
-    await page.getByText(/moved as foretold|did not move as foretold/i).first().waitFor();
+    await page
+      .getByText(/moved as foretold|did not move as foretold/i)
+      .first()
+      .waitFor();
     await page.locator("figure[aria-label='Foretold and read'] svg").waitFor();
     expect(await accessibilityTrouble(page)).toEqual([]);
     expect(await layoutTrouble(page)).toEqual([]);
