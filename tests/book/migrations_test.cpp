@@ -40,6 +40,27 @@ void expect_its_findings(const Book& book) {
   EXPECT_EQ(book.photo_bytes(1, Book::PhotoSize::whole), "a picture");
 }
 
+/// And from number 5 on.
+void expect_its_jobs(const Book& book) {
+  const VisitWork work = book.visit_work(1);
+  ASSERT_EQ(work.jobs.size(), 2U);
+  EXPECT_EQ(work.jobs[0].job.finding_id, 1);
+  EXPECT_EQ(work.jobs[1].job.finding_id, 0);
+  EXPECT_EQ(work.jobs[1].job.advice, JobAdvice::can_wait);
+  EXPECT_EQ(work.jobs[0].offers.at(0).net, "245.00");
+  EXPECT_EQ(work.jobs[0].words.at(0).offer_id, 1);
+  ASSERT_EQ(work.jobs[0].spells.size(), 2U);
+  EXPECT_TRUE(work.jobs[0].spells[0].finished);
+  EXPECT_FALSE(work.jobs[0].spells[1].ended_on);
+  EXPECT_EQ(work.jobs[0].pins.at(0).minute, 700);
+  EXPECT_EQ(work.overrides.at(0).why, "played tonight");
+  EXPECT_EQ(work.promises.at(0).chance, 0.8);
+  EXPECT_EQ(work.wishes.at(0).due_on, day(2025, 9, 4));
+  EXPECT_EQ(book.material_lots().at(0).good_until, day(2025, 8, 25));
+  EXPECT_EQ(book.shop_air(day(2025, 8, 1)).at(0).relative_humidity, 0.47);
+  EXPECT_EQ(book.work_in_the_shop().size(), 1U);
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
@@ -68,6 +89,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     EXPECT_EQ(story.visits[0].decisions.at(0).choice, "two_saddles");
     EXPECT_EQ(story.visits[1].readings.at(0).state, ReadingState::as_left);
     if (number >= 4) expect_its_findings(book);
+    if (number >= 5) expect_its_jobs(book);
   }
 }
 

@@ -131,7 +131,7 @@ function rounded(point: DrawingPoint): DrawingPoint {
 /** The finding as it will be kept. */
 export function findingOf(view: ViewDrawing, draft: Draft, kind: FindingKind): NewFinding {
   const { shape, points } = shapeOf(draft.points, kind.shape === "area");
-  const part = partOf(view, draft);
+  const part = partOf(view, { ...draft, kind: kind.name });
   const along = part && !part.closed ? draft.points.map((point) => nearestOn(part, point).from_mm) : [];
   const asks = canOpen(kind.name);
   return {
