@@ -337,10 +337,11 @@ std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const
   return order;
 }
 
-std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair) {
+std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair, std::optional<Date> before) {
   std::map<std::pair<RecordId, std::string>, double> minutes;
   std::vector<FinishedWork> finished;
   for (const WorkSpell& spell : book.work_done()) {
+    if (before && *spell.ended_on >= *before) continue;
     const auto days = static_cast<double>((*spell.ended_on - spell.began_on).count());
     double& spent = minutes[{spell.job_id, spell.operation}];
     spent += days * 24 * 60 + spell.ended_minute - spell.began_minute;

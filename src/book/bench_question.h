@@ -74,7 +74,9 @@ struct BenchQuestion {
 /// The part of an earlier plan's order that is about instruments still asked for.
 [[nodiscard]] std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request);
 
-/// What the shop's finished operations took, against the procedure's figures.
-[[nodiscard]] std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair);
+/// What the shop's finished operations took, against the procedure's figures: all of them, or those that ended before a
+/// day.
+[[nodiscard]] std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair,
+                                                      std::optional<Date> before = {});
 
 }  // namespace tailblock

@@ -83,11 +83,14 @@ class Book {
   RecordId keep(const MaterialLot& lot);
   RecordId add(const JobAnswer& answer);
   RecordId add(const JobAmount& amount);
+  RecordId add(const JobMaterial& material);
+  RecordId add(const JobTerms& terms);
   RecordId add(const JobOffer& offer);
   /// The owner's word on the newest offer of its job, or on an operation.
   RecordId add(const OwnerWord& word);
   RecordId add(const GateRecord& gate);
   RecordId add(const PromiseRecord& promise);
+  RecordId add(const SaidAtVisit& said);
   RecordId add(const BenchWish& wish);
   RecordId add(const Pin& pin);
   RecordId add(const ShopAir& air);
@@ -96,6 +99,8 @@ class Book {
   /// Hands take up an operation. A person is at one thing at a time: what they were at is refused by name.
   RecordId begin_work(const WorkSpell& spell);
   void end_work(RecordId spell, const WorkEnd& end);
+  /// Of work that is over.
+  RecordId add(const WorkCorrection& correction);
   /// Logged days of a home; a day already there is replaced only by the same call's caller's wish.
   struct LogKept {
     int added = 0;
@@ -117,7 +122,7 @@ class Book {
   [[nodiscard]] VisitStory visit_story(RecordId visit) const;
   [[nodiscard]] VisitWork visit_work(RecordId visit) const;
   [[nodiscard]] JobStory job_story(RecordId job) const;
-  [[nodiscard]] WorkSpell work_spell(RecordId id) const;
+  [[nodiscard]] WorkSpell work_spell(RecordId id) const;  ///< as tapped
   /// Of every visit that has jobs and is not handed over, by the visit's day.
   [[nodiscard]] std::vector<VisitWork> work_in_the_shop() const;
   [[nodiscard]] std::vector<MaterialLot> material_lots() const;

@@ -1,11 +1,15 @@
+#include <algorithm>
 #include <map>
 
 #include "book/book.h"
+#include "book/finding_rows.h"
 #include "book/record_rows.h"
 #include "book/store.h"
 
 namespace tailblock {
 namespace {
+
+constexpr int day_minutes = 24 * 60;
 
 void require_text(std::string_view field, const std::string& text) {
   if (text.empty()) throw Refused(std::string(field) + ": is empty");
@@ -60,6 +64,44 @@ void require_after_its_beginning(const WorkSpell& spell, const WorkEnd& end) {
   if (before) throw Refused("minute: work cannot end before it began, " + iso_date(spell.began_on));
 }
 
+/// Each stretch with what was put right of it afterwards.
+void put_right(std::vector<WorkSpell>& spells, const std::vector<WorkCorrection>& corrections) {
+  for (const WorkCorrection& correction : corrections) {
+    const auto spell = std::ranges::find(spells, correction.spell_id, &WorkSpell::id);
+    if (spell == spells.end()) continue;
+    const int end = spell->began_minute + correction.minutes;
+    spell->ended_on = spell->began_on + std::chrono::days(end / day_minutes);
+    spell->ended_minute = end % day_minutes;
+    spell->finished = correction.finished;
+  }
+}
+
+/// The latest of each length read at a finding: at it, at its corrections, and at what later visits said of it.
+std::vector<FindingExtent> read_at(Session& session, RecordId finding) {
+  std::vector<FindingExtent> latest;
+  const auto take = [&](const std::vector<FindingExtent>& read) {
+    for (const FindingExtent& one : read) {
+      std::erase_if(latest, [&](const FindingExtent& before) { return before.measure == one.measure; });
+      latest.push_back(one);
+    }
+  };
+  std::vector<RecordId> said_after;
+  for (std::optional<int> at = finding; at;
+       at = session.first<int>("SELECT id FROM findings WHERE supersedes = :id", {cell(*at)})) {
+    latest.clear();
+    take(extents_of(session, parts_of_finding, *at));
+    for (const auto& [change] :
+         session.rows<int>("SELECT id FROM finding_changes WHERE finding_id = :id AND id NOT IN "
+                           "(SELECT supersedes FROM finding_changes WHERE supersedes IS NOT NULL) ORDER BY id",
+                           {cell(*at)})) {
+      said_after.push_back(change);
+    }
+  }
+  std::ranges::sort(said_after);
+  for (const RecordId change : said_after) take(extents_of(session, parts_of_change, change));
+  return latest;
+}
+
 /// The records of `table` whose job is one of a visit's, by job.
 template <class Record>
 std::map<RecordId, std::vector<Record>> by_job(Session& session, RecordId visit) {
@@ -82,24 +124,43 @@ VisitWork work_of(Session& session, const Visit& visit) {
   VisitWork work{.visit = visit,
                  .jobs = {},
                  .overrides = at_visit<GateRecord>(session, visit.id),
+                 .said = at_visit<SaidAtVisit>(session, visit.id),
                  .promises = at_visit<PromiseRecord>(session, visit.id),
                  .wishes = at_visit<BenchWish>(session, visit.id),
                  .handovers = at_visit<Handover>(session, visit.id)};
   auto answers = by_job<JobAnswer>(session, work.visit.id);
   auto amounts = by_job<JobAmount>(session, work.visit.id);
+  auto materials = by_job<JobMaterial>(session, work.visit.id);
+  auto terms = by_job<JobTerms>(session, work.visit.id);
   auto offers = by_job<JobOffer>(session, work.visit.id);
   auto words = by_job<OwnerWord>(session, work.visit.id);
   auto spells = by_job<WorkSpell>(session, work.visit.id);
   auto pins = by_job<Pin>(session, work.visit.id);
+  const auto corrections = select_records<WorkCorrection>(
+      session,
+      "work_corrections AS record WHERE record.spell_id IN (SELECT work_spells.id FROM work_spells "
+      "JOIN jobs ON jobs.id = work_spells.job_id WHERE jobs.visit_id = :visit) ORDER BY record.id",
+      {cell(work.visit.id)});
   for (Job& job : at_visit<Job>(session, work.visit.id)) {
     const RecordId id = job.id;
+    auto at_finding = job.finding_id == 0 ? std::vector<FindingExtent>{} : read_at(session, job.finding_id);
     work.jobs.push_back({.job = std::move(job),
+                         .at_finding = std::move(at_finding),
                          .answers = std::move(answers[id]),
                          .amounts = std::move(amounts[id]),
+                         .materials = std::move(materials[id]),
+                         .terms = std::move(terms[id]),
                          .offers = std::move(offers[id]),
                          .words = std::move(words[id]),
                          .spells = std::move(spells[id]),
+                         .corrections = {},
                          .pins = std::move(pins[id])});
+    JobStory& story = work.jobs.back();
+    put_right(story.spells, corrections);
+    for (const WorkCorrection& one : corrections) {
+      const bool here = std::ranges::find(story.spells, one.spell_id, &WorkSpell::id) != story.spells.end();
+      if (here) story.corrections.push_back(one);
+    }
   }
   return work;
 }
@@ -137,6 +198,17 @@ RecordId Book::add(const JobAmount& amount) {
   return store_->change([&](Session& session) { return add_to_job(session, amount); });
 }
 
+RecordId Book::add(const JobMaterial& material) {
+  require_valid(material);
+  require_text("name", material.name);
+  return store_->change([&](Session& session) { return add_to_job(session, material); });
+}
+
+RecordId Book::add(const JobTerms& terms) {
+  require_valid(terms);
+  return store_->change([&](Session& session) { return add_to_job(session, terms); });
+}
+
 RecordId Book::add(const JobOffer& offer) {
   require_valid(offer);
   require_text("words", offer.words);
@@ -171,6 +243,24 @@ RecordId Book::add(const PromiseRecord& promise) {
   return store_->change([&](Session& session) {
     require_kept(session, "visits", "visit_id", promise.visit_id);
     return insert_record(session, promise);
+  });
+}
+
+RecordId Book::add(const SaidAtVisit& said) {
+  require_valid(said);
+  require_text("name", said.name);
+  return store_->change([&](Session& session) {
+    require_kept(session, "visits", "visit_id", said.visit_id);
+    return insert_record(session, said);
+  });
+}
+
+RecordId Book::add(const WorkCorrection& correction) {
+  require_valid(correction);
+  return store_->change([&](Session& session) {
+    const auto spell = the_record<WorkSpell>(session, "spell_id", correction.spell_id);
+    if (!spell.ended_on) throw Refused("spell_id: hands are still at it; end it first");
+    return insert_record(session, correction);
   });
 }
 
@@ -282,8 +372,10 @@ std::vector<ShopAir> Book::shop_air(Date first) const {
 
 std::vector<WorkSpell> Book::work_done() const {
   return store_->look([&](Session& session) {
-    return select_records<WorkSpell>(session,
-                                     "work_spells AS record WHERE record.ended_on IS NOT NULL ORDER BY record.id");
+    auto spells = select_records<WorkSpell>(
+        session, "work_spells AS record WHERE record.ended_on IS NOT NULL ORDER BY record.id");
+    put_right(spells, select_records<WorkCorrection>(session, "work_corrections AS record ORDER BY record.id"));
+    return spells;
   });
 }
 

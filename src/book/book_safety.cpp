@@ -119,6 +119,10 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<Pin>(session, troubles);
   add_unreadable<ShopAir>(session, troubles);
   add_unreadable<Handover>(session, troubles);
+  add_unreadable<JobMaterial>(session, troubles);
+  add_unreadable<JobTerms>(session, troubles);
+  add_unreadable<SaidAtVisit>(session, troubles);
+  add_unreadable<WorkCorrection>(session, troubles);
 }
 
 /// Every photo's bytes are those it was kept with.

@@ -93,6 +93,7 @@ void follow_work(JobStep& step, const std::vector<WorkSpell>& round, const Momen
     if (!ended) step.running_spell = spell.id;
   }
   const WorkSpell& last = round.back();
+  step.last_spell = last.id;
   if (!last.finished) {
     step.state = StepState::at_work;
     return;
@@ -115,6 +116,78 @@ std::vector<JobStep> followed(const ProcedureResult& plan, const std::vector<Wor
   return steps;
 }
 
+std::vector<AmountTaken> amounts_taken(const JobStory& job, const ProcedureResult& plan, const RepairTables& tables) {
+  std::vector<AmountTaken> taken;
+  const RepairProcedure& wanted = tables.procedure(job.job.procedure);
+  for (const StepShown& step : plan.steps) {
+    const OperationKind& kind = *row_of_id(tables.operations, step.operation);
+    if (!kind.grows || std::ranges::any_of(taken, [&](const auto& one) { return one.amount == kind.grows->amount; })) {
+      continue;
+    }
+    AmountTaken one{.amount = kind.grows->amount, .count = kind.grows->usual, .said = false};
+    for (const UsualAmount& usual : wanted.amounts) {
+      if (usual.amount == one.amount) one.count = usual.count;
+    }
+    for (const JobAmount& said : job.amounts) {
+      if (said.amount == one.amount) one = {.amount = said.amount, .count = said.count, .said = true};
+    }
+    taken.push_back(one);
+  }
+  return taken;
+}
+
+std::string band_of(const DecisionOutcome& outcome, const KnownReading* reading) {
+  if (reading == nullptr) return "";
+  std::string band;
+  if (outcome.from && outcome.to) band = plain_number(*outcome.from) + " to " + plain_number(*outcome.to);
+  if (outcome.from && !outcome.to) band = plain_number(*outcome.from) + " and more";
+  if (!outcome.from && outcome.to) band = "under " + plain_number(*outcome.to);
+  return band.empty() ? band : band + " " + reading->unit;
+}
+
+std::vector<QuestionOffered> questions_offered(const std::string& id, const ProcedureResult& plan,
+                                               const RepairTables& tables) {
+  std::vector<QuestionOffered> offered;
+  for (const DecisionShown& shown : plan.decisions) {
+    const ProcedureDecision* decision = tables.procedure(id).decision(shown.decision);
+    QuestionOffered question{.decision = shown.decision, .outcomes = {}};
+    for (const DecisionOutcome& outcome : decision->outcomes) {
+      question.outcomes.push_back({.outcome = outcome.outcome,
+                                   .band = band_of(outcome, row_of_id(tables.readings, outcome.about)),
+                                   .says = outcome.says,
+                                   .stops = outcome.stops});
+    }
+    offered.push_back(std::move(question));
+  }
+  return offered;
+}
+
+/// Why one operation may not begin: arrival work may always, so that what holds the rest can be found out.
+std::vector<std::string> holds_at(const StepShown& step, const JobPlan& job, const RepairTables& tables) {
+  std::vector<std::string> holds;
+  if (step.family == WorkFamily::arrive) return holds;
+  if (job.owner == OwnerStands::no) holds.emplace_back("The owner said no to this job.");
+  if (!job.plan.stopped.empty()) holds.push_back("Stopped: " + job.plan.stopped);
+  if (step.held_by_humidity) holds.push_back(job.plan.humidity.words);
+  if (step.asks_owner && !step.yes_recorded) {
+    std::string hold = step.value == ValueEffect::lowers ? "It lowers value" : "It is hard or impossible to undo";
+    holds.push_back(hold + ": it waits for the owner's recorded yes.");
+  }
+  for (const OwnerWord& word : latest_of_each(job.story.words, [](const OwnerWord& one) { return one.operation; })) {
+    const bool refused = word.operation == step.operation && word.says == OwnerSays::no;
+    if (refused) holds.push_back("The owner said no to it on " + iso_date(word.day) + ".");
+  }
+  const RepairProcedure& wanted = tables.procedure(job.story.job.procedure);
+  for (const DecisionShown& decision : job.plan.decisions) {
+    const bool must = wanted.decision(decision.decision)->must && decision.known == OutcomeKnown::assumed;
+    if (decision.before != step.operation) continue;
+    if (must || decision.known == OutcomeKnown::too_near) {
+      holds.push_back("It waits for an answer: " + decision.question);
+    }
+  }
+  return holds;
+}
+
 }  // namespace
 
 Moment later(const Moment& from, int minutes) {
@@ -132,6 +205,11 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
                            .on_record = arrival_work_done_elsewhere(job, visit, tables),
                            .yes = {},
                            .humidity_override = {}};
+  for (const FindingExtent& read : job.at_finding) {
+    if (row_of_id(tables.readings, read.measure) == nullptr) continue;
+    request.readings.push_back(
+        {.measure = read.measure, .value = in_mm(read.value), .sd = std::nullopt, .earlier = {}, .earlier_sd = {}});
+  }
   for (const JobAnswer& answer : latest_of_each(job.answers, [](const JobAnswer& one) { return one.decision; })) {
     request.answers.push_back({answer.decision, answer.outcome});
   }
@@ -139,7 +217,9 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
     request.amounts.push_back({amount.amount, amount.count});
   }
   if (owner_stands(job) == OwnerStands::yes) {
-    request.yes.push_back({.operation = "all", .by = job.words.back().who, .on = job.words.back().day});
+    const OwnerWord& word =
+        *std::ranges::find(job.words.rbegin(), job.words.rend(), job.offers.back().id, &OwnerWord::offer_id);
+    request.yes.push_back({.operation = "all", .by = word.who, .on = word.day});
   }
   for (const OwnerWord& word : latest_of_each(job.words, [](const OwnerWord& one) { return one.operation; })) {
     if (word.operation.empty() || word.says == OwnerSays::no) continue;
@@ -159,8 +239,17 @@ std::vector<JobPlan> job_plans(const VisitWork& visit, const InstrumentStory& st
     JobPlan plan{.story = job,
                  .plan = procedure(procedure_request(job, visit, story, tables, now.day), tables),
                  .steps = {},
+                 .amounts = {},
+                 .questions = {},
                  .owner = owner_stands(job)};
+    plan.questions = questions_offered(job.job.procedure, plan.plan, tables);
+    plan.amounts = amounts_taken(job, plan.plan, tables);
     plan.steps = followed(plan.plan, job.spells, now);
+    for (JobStep& step : plan.steps) {
+      if (step.state == StepState::to_do || step.state == StepState::at_work) {
+        step.holds = holds_at(step.step, plan, tables);
+      }
+    }
     plans.push_back(std::move(plan));
   }
   return plans;
@@ -172,14 +261,44 @@ void describe(FieldVisitor& visit, JobStep& step) {
   visit.number({"minutes_spent", "hands-on, so far"}, step.minutes_spent, {0, 1e6, "min"});
   visit.integer({"running_spell", "the stretch of work hands are at; 0: none"}, step.running_spell,
                 {0, 2147483647, ""});
+  visit.integer({"last_spell", "the newest stretch of work on it; 0: none yet"}, step.last_spell, {0, 2147483647, ""});
   maybe(visit, {"wait_ends", "once its hands-on part is finished"}, step.wait_ends,
         [&](const Field& field, Moment& moment) { object(visit, field, moment); });
+  visit.texts({"holds", "why hands may not take it up now"}, step.holds, 1000, {0, 50});
+}
+
+std::vector<std::string> holds_of(const JobPlan& plan, std::string_view operation) {
+  for (const JobStep& step : plan.steps) {
+    const bool open = step.state == StepState::to_do || step.state == StepState::at_work;
+    if (open && step.step.operation == operation) return step.holds;
+  }
+  throw Refused("operation: \"" + std::string(operation) + "\" is not left to do in this job as it stands");
+}
+
+void describe(FieldVisitor& visit, OutcomeOffered& offered) {
+  visit.text({"outcome", "as answers name it"}, offered.outcome, 64);
+  visit.text({"band", "of the reading it is about; empty: it is asked"}, offered.band, 200);
+  visit.text({"says", "what follows; may be empty"}, offered.says, 500);
+  visit.flag({"stops", "nothing more is done then"}, offered.stops);
+}
+
+void describe(FieldVisitor& visit, QuestionOffered& question) {
+  visit.text({"decision", "the question"}, question.decision, 64);
+  list(visit, {"outcomes", "as it may come out"}, question.outcomes, {0, 50});
+}
+
+void describe(FieldVisitor& visit, AmountTaken& taken) {
+  visit.text({"amount", "what is counted, as data/operations.csv names it"}, taken.amount, 64);
+  visit.number({"count", "how many"}, taken.count, {0, 100000, ""});
+  visit.flag({"said", "by a person; else what is usual"}, taken.said);
 }
 
 void describe(FieldVisitor& visit, JobPlan& plan) {
   object(visit, {"story", "what the book keeps of it"}, plan.story);
   object(visit, {"plan", "its operations and questions today"}, plan.plan);
   list(visit, {"steps", "the operations, with what was done of them"}, plan.steps, {0, 400});
+  list(visit, {"questions", "those of the plan's decisions, with what each may come out as"}, plan.questions, {0, 100});
+  list(visit, {"amounts", "what its minutes grow with"}, plan.amounts, {0, 100});
   choice(visit, {"owner", "whether the owner has agreed to the newest offer"}, plan.owner, owner_stands_names);
 }
 

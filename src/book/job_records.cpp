@@ -63,6 +63,23 @@ void describe(FieldVisitor& visit, JobAmount& amount) {
   visit.number({"count", "how many"}, amount.count, {0, 100000, ""});
 }
 
+void describe(FieldVisitor& visit, JobMaterial& material) {
+  record_id(visit, material.id);
+  of_job(visit, material.job_id);
+  visit.text({"name", "what is bought"}, material.name, name_bytes);
+  visit.text({"quantity", "an exact decimal; 0 takes it off", free_to_leave_out}, material.quantity, id_bytes);
+  visit.text({"unit_price", "before tax, an exact decimal"}, material.unit_price, id_bytes);
+}
+
+void describe(FieldVisitor& visit, JobTerms& terms) {
+  record_id(visit, terms.id);
+  of_job(visit, terms.job_id);
+  visit.text({"fixed_price", "for the labour, an exact decimal; empty: by its hours", free_to_leave_out},
+             terms.fixed_price, id_bytes);
+  visit.text({"tax_percent", "an exact decimal; empty: the shop's", free_to_leave_out}, terms.tax_percent, id_bytes);
+  visit.text({"risk", "in words that an owner can accept or refuse", free_to_leave_out}, terms.risk, note_bytes);
+}
+
 void describe(FieldVisitor& visit, JobOffer& offer) {
   record_id(visit, offer.id);
   of_job(visit, offer.job_id);
@@ -109,6 +126,27 @@ void describe(FieldVisitor& visit, WorkEnd& end) {
   visit.integer({"lot_id", "what it was glued or finished with; 0: not said", free_to_leave_out}, end.lot_id,
                 record_numbers);
   note(visit, end.note);
+}
+
+void describe(FieldVisitor& visit, WorkCorrection& correction) {
+  record_id(visit, correction.id);
+  visit.integer({"spell_id", "the stretch of work it puts right", free_to_leave_out}, correction.spell_id,
+                record_numbers);
+  visit.integer({"minutes", "how long hands were at it", Need::required}, correction.minutes, {0, 30 * 24 * 60, "min"});
+  visit.flag({"finished", "the hands-on part is done", free_to_leave_out}, correction.finished);
+  visit.date({"day", "the day it was put right"}, correction.day);
+  visit.text({"who", "who says so", free_to_leave_out}, correction.who, name_bytes);
+  note(visit, correction.note);
+}
+
+void describe(FieldVisitor& visit, SaidAtVisit& said) {
+  record_id(visit, said.id);
+  at_visit(visit, said.visit_id);
+  choice(visit, {"about", "a symptom, or an answer to a question of the diagnosis"}, said.about, said_about_names);
+  visit.text({"name", "an id in data/symptoms.csv or data/diagnosis_facts.csv"}, said.name, id_bytes);
+  visit.flag({"holds", "no: it does not, or no longer"}, said.holds);
+  visit.date({"day", "the day"}, said.day);
+  visit.text({"who", "who said so", free_to_leave_out}, said.who, name_bytes);
 }
 
 void describe(FieldVisitor& visit, MaterialLot& lot) {
@@ -174,11 +212,15 @@ void describe(FieldVisitor& visit, Handover& handover) {
 
 void describe(FieldVisitor& visit, JobStory& story) {
   object(visit, {"job", "the repair"}, story.job);
+  list(visit, {"at_finding", "the latest of each length read at the finding it is for"}, story.at_finding, any_count);
   list(visit, {"answers", "to its questions, oldest first"}, story.answers, any_count);
   list(visit, {"amounts", "what it takes, oldest first"}, story.amounts, any_count);
+  list(visit, {"materials", "bought for it, oldest first"}, story.materials, any_count);
+  list(visit, {"terms", "it is priced by, oldest first"}, story.terms, any_count);
   list(visit, {"offers", "made to the owner, oldest first"}, story.offers, any_count);
   list(visit, {"words", "of the owner, oldest first"}, story.words, any_count);
-  list(visit, {"spells", "of hands-on work, oldest first"}, story.spells, any_count);
+  list(visit, {"spells", "of hands-on work as corrected, oldest first"}, story.spells, any_count);
+  list(visit, {"corrections", "of the clock, oldest first"}, story.corrections, any_count);
   list(visit, {"pins", "of its operations, oldest first"}, story.pins, any_count);
 }
 
@@ -186,6 +228,7 @@ void describe(FieldVisitor& visit, VisitWork& work) {
   object(visit, {"visit", "the visit"}, work.visit);
   list(visit, {"jobs", "repairs chosen at it"}, work.jobs, any_count);
   list(visit, {"overrides", "of the humidity gate"}, work.overrides, any_count);
+  list(visit, {"said", "of what is wrong, oldest first"}, work.said, any_count);
   list(visit, {"promises", "oldest first"}, work.promises, any_count);
   list(visit, {"wishes", "when it is wanted, oldest first"}, work.wishes, any_count);
   list(visit, {"handovers", "once it went home"}, work.handovers, any_count);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "book/finding_records.h"
 #include "book/records.h"
 
 namespace tailblock {
@@ -44,6 +45,26 @@ struct JobAmount {
   double count = 0;
 };
 void describe(FieldVisitor&, JobAmount&);
+
+/// Something bought for a job. Of one name the latest stands; a quantity of 0 takes it off.
+struct JobMaterial {
+  RecordId id = 0;
+  RecordId job_id = 0;
+  std::string name{};
+  std::string quantity = "1";  ///< exact decimals, both
+  std::string unit_price{};
+};
+void describe(FieldVisitor&, JobMaterial&);
+
+/// How a job is priced beside its hours. The latest stands.
+struct JobTerms {
+  RecordId id = 0;
+  RecordId job_id = 0;
+  std::string fixed_price{};  ///< for the labour, instead of its hours; empty: the hours
+  std::string tax_percent{};  ///< empty: the shop's
+  std::string risk{};         ///< in words that an owner can accept or refuse
+};
+void describe(FieldVisitor&, JobTerms&);
 
 /// What the owner was offered for a job: the line of the estimate as it was printed. A later offer for the same job
 /// asks again, and what was said of the earlier one no longer counts.
@@ -99,6 +120,19 @@ struct WorkEnd {
   std::string note{};
 };
 void describe(FieldVisitor&, WorkEnd&);
+
+/// A stretch of work put right: the clock was forgotten, or the tap was the wrong one. The latest stands, counted from
+/// where the stretch began; the stretch itself is kept as it was tapped.
+struct WorkCorrection {
+  RecordId id = 0;
+  RecordId spell_id = 0;
+  int minutes = 0;
+  bool finished = true;
+  Date day{};
+  std::string who{};
+  std::string note{};
+};
+void describe(FieldVisitor&, WorkCorrection&);
 
 /// A pot, bottle or stick that was opened: glue is good until a day.
 struct MaterialLot {
@@ -166,6 +200,20 @@ struct ShopAir {
 };
 void describe(FieldVisitor&, ShopAir&);
 
+/// What the owner complains of, and what a person answered to the diagnosis. The latest of each stands.
+enum class SaidAbout { symptom, fact };
+inline constexpr std::array<std::string_view, 2> said_about_names{"symptom", "fact"};
+struct SaidAtVisit {
+  RecordId id = 0;
+  RecordId visit_id = 0;
+  SaidAbout about = SaidAbout::fact;
+  std::string name{};  ///< an id in data/symptoms.csv or data/diagnosis_facts.csv
+  bool holds = true;
+  Date day{};
+  std::string who{};
+};
+void describe(FieldVisitor&, SaidAtVisit&);
+
 /// The instrument went home.
 struct Handover {
   RecordId id = 0;
@@ -178,11 +226,15 @@ void describe(FieldVisitor&, Handover&);
 /// A job with everything kept of it, oldest first.
 struct JobStory {
   Job job{};
+  std::vector<FindingExtent> at_finding{};  ///< the latest of each length read at the finding it is for
   std::vector<JobAnswer> answers{};
   std::vector<JobAmount> amounts{};
+  std::vector<JobMaterial> materials{};
+  std::vector<JobTerms> terms{};
   std::vector<JobOffer> offers{};
   std::vector<OwnerWord> words{};
-  std::vector<WorkSpell> spells{};
+  std::vector<WorkSpell> spells{};  ///< as corrected
+  std::vector<WorkCorrection> corrections{};
   std::vector<Pin> pins{};
 };
 void describe(FieldVisitor&, JobStory&);
@@ -192,6 +244,7 @@ struct VisitWork {
   Visit visit{};
   std::vector<JobStory> jobs{};
   std::vector<GateRecord> overrides{};
+  std::vector<SaidAtVisit> said{};
   std::vector<PromiseRecord> promises{};
   std::vector<BenchWish> wishes{};
   std::vector<Handover> handovers{};

@@ -63,6 +63,14 @@ template <>
 inline constexpr std::string_view table_of<ShopAir> = "shop_air";
 template <>
 inline constexpr std::string_view table_of<Handover> = "handovers";
+template <>
+inline constexpr std::string_view table_of<JobMaterial> = "job_materials";
+template <>
+inline constexpr std::string_view table_of<JobTerms> = "job_terms";
+template <>
+inline constexpr std::string_view table_of<SaidAtVisit> = "visit_sayings";
+template <>
+inline constexpr std::string_view table_of<WorkCorrection> = "work_corrections";
 
 /// How a record lies in its table: one column a field, named as its describe() names it, lengths in millimetres, dates
 /// as ISO text, choices by name, flags as 0 and 1. A nested struct's fields lie beside the others; a list is rows of

@@ -21,6 +21,8 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> top_endpoints(const Shop& shop);
 /// Repairs chosen, agreed and worked on, and what they are worked with.
 [[nodiscard]] std::vector<Endpoint> work_endpoints(const Shop& shop);
+/// What a visit asks: its estimate, what is behind its complaints, and whether things moved as foretold.
+[[nodiscard]] std::vector<Endpoint> visit_endpoints(const Shop& shop);
 /// The bench's plan, what can be promised, and how the shop works.
 [[nodiscard]] std::vector<Endpoint> bench_endpoints(const Shop& shop);
 /// A visit's papers, as PDF or as the same page for a browser.

@@ -29,6 +29,34 @@ Endpoint adding(Book& book, const std::string& noun, const std::string& path, Re
           }};
 }
 
+struct VisitPlan {
+  VisitWork kept;
+  std::vector<JobPlan> jobs;
+  Moment now;
+};
+void describe(FieldVisitor& visit, VisitPlan& plan) {
+  object(visit, {"kept", "what the book keeps of the visit's work"}, plan.kept);
+  list(visit, {"jobs", "each with its plan as it stands now"}, plan.jobs, {0, 1000});
+  object(visit, {"now", "by the shop's clock"}, plan.now);
+}
+
+VisitPlan visit_plan(const Shop& shop, RecordId visit) {
+  VisitPlan plan{.kept = shop.book.visit_work(visit), .jobs = {}, .now = now_in(shop)};
+  const InstrumentStory story = shop.book.story(plan.kept.visit.instrument_id);
+  plan.jobs = job_plans(plan.kept, story, shop.tables.repairs, plan.now);
+  return plan;
+}
+
+/// What holds an operation holds it on every way in: the page only says so sooner.
+void require_free_to_begin(const Shop& shop, RecordId job, const std::string& operation) {
+  const VisitPlan visit = visit_plan(shop, shop.book.job_story(job).job.visit_id);
+  for (const JobPlan& plan : visit.jobs) {
+    if (plan.story.job.id != job) continue;
+    const std::vector<std::string> holds = holds_of(plan, operation);
+    if (!holds.empty()) throw Refused("operation: " + holds.front());
+  }
+}
+
 /// A tap: hands take up an operation now.
 struct BeginTap {
   std::string operation, person;
@@ -52,6 +80,7 @@ Endpoint beginning_work(const Shop& shop) {
             if (row_of_id(shop.tables.repairs.operations, tap.operation) == nullptr) {
               throw Refused("operation: \"" + tap.operation + "\" is not in data/operations.csv");
             }
+            require_free_to_begin(shop, ask.id, tap.operation);
             const Moment now = now_in(shop);
             return json_answer(Kept{shop.book.begin_work({.job_id = ask.id,
                                                           .operation = tap.operation,
@@ -116,24 +145,6 @@ Endpoint ending_work(const Shop& shop) {
             {.day = end.day, .minute = end.minute, .finished = tap.finished, .lot_id = tap.lot_id, .note = tap.note});
         return json_answer(Kept{ask.id});
       }};
-}
-
-struct VisitPlan {
-  VisitWork kept;
-  std::vector<JobPlan> jobs;
-  Moment now;
-};
-void describe(FieldVisitor& visit, VisitPlan& plan) {
-  object(visit, {"kept", "what the book keeps of the visit's work"}, plan.kept);
-  list(visit, {"jobs", "each with its plan as it stands now"}, plan.jobs, {0, 1000});
-  object(visit, {"now", "by the shop's clock"}, plan.now);
-}
-
-VisitPlan visit_plan(const Shop& shop, RecordId visit) {
-  VisitPlan plan{.kept = shop.book.visit_work(visit), .jobs = {}, .now = now_in(shop)};
-  const InstrumentStory story = shop.book.story(plan.kept.visit.instrument_id);
-  plan.jobs = job_plans(plan.kept, story, shop.tables.repairs, plan.now);
-  return plan;
 }
 
 /// A repair that can be chosen.
@@ -220,6 +231,44 @@ void add_choosing_jobs(std::vector<Endpoint>& endpoints, const Shop& shop) {
                        }});
 }
 
+/// Something that is opened or mixed, and how long it stays good.
+struct MaterialOffered {
+  std::string id, name;
+  std::optional<double> good_days;
+  std::string lot_rule;
+};
+void describe(FieldVisitor& visit, MaterialOffered& material) {
+  visit.text({"id", "as lots name it"}, material.id, 64);
+  visit.text({"name", "in words"}, material.name, 200);
+  maybe(visit, {"good_days", "once opened or mixed, where that is known"}, material.good_days,
+        [&](const Field& field, double& days) {
+          visit.number(field, days, {0, 36500, "days"});
+        });
+  visit.text({"lot_rule", "what to keep to; may be empty"}, material.lot_rule, 2000);
+}
+struct MaterialList {
+  std::vector<MaterialOffered> materials;
+};
+void describe(FieldVisitor& visit, MaterialList& answer) {
+  list(visit, {"materials", "glues and finishes, as data/adhesives.csv and data/finishes.csv have them"},
+       answer.materials, {0, 1000});
+}
+
+/// A month of a label is taken as 30 days, which ends no later than the calendar's.
+MaterialList material_list(const OperationTables& tables) {
+  constexpr double days_a_month = 30;
+  MaterialList answer;
+  for (const AdhesiveClass& glue : tables.adhesives) {
+    std::optional<double> good = glue.mixed_days;
+    if (!good && glue.opened_months) good = *glue.opened_months * days_a_month;
+    answer.materials.push_back({.id = glue.id, .name = glue.name, .good_days = good, .lot_rule = glue.lot_rule});
+  }
+  for (const FinishClass& finish : tables.finishes) {
+    answer.materials.push_back({.id = finish.id, .name = finish.name, .good_days = {}, .lot_rule = {}});
+  }
+  return answer;
+}
+
 void add_keeping_lots(std::vector<Endpoint>& endpoints, Book& book) {
   const auto keep = [&book](const Ask& ask) {
     auto lot = from_json<MaterialLot>(ask.body);
@@ -283,6 +332,15 @@ std::vector<Endpoint> work_endpoints(const Shop& shop) {
       adding<Handover>(book, "that the instrument went home", "/api/visits/{id}/handover", &Handover::visit_id));
   endpoints.push_back(beginning_work(shop));
   endpoints.push_back(ending_work(shop));
+  endpoints.push_back(adding<WorkCorrection>(book, "what a stretch of work really took", "/api/work/{id}/corrections",
+                                             &WorkCorrection::spell_id));
+  endpoints.push_back({"GET",
+                       "/api/materials",
+                       "Glues and finishes that can be opened, and how long each stays good",
+                       {},
+                       "",
+                       schema_of_result<MaterialList>(),
+                       [shop](const Ask&) { return json_answer(material_list(shop.tables.repairs.materials)); }});
   add_keeping_lots(endpoints, book);
   return endpoints;
 }

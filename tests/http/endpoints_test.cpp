@@ -1,12 +1,11 @@
 #include "http/endpoints.h"
 
 #include <gtest/gtest.h>
+#include <turbojpeg.h>
 
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <random>
-
-#include <turbojpeg.h>
 
 #include "http/program.h"
 
@@ -77,9 +76,10 @@ class EmptyShop : public testing::Test {
   bool made_ = fs::create_directory(folder_);
   Program program_;
   Book book_{folder_ / "shop.tailblock", program_.trade()};
-  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), program_.plates(), [] {
-               return Date(2026y / February / 10);
-             }};
+  Shop shop_{
+      book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), program_.plates(), [] {
+        return Date(2026y / February / 10);
+      }};
   std::vector<Endpoint> endpoints_;
 };
 
@@ -163,12 +163,10 @@ TEST_F(EmptyShop, turning_the_rod_lifts_the_strings_and_reading_again_does_not) 
 TEST_F(EmptyShop, a_raised_crown_and_a_harder_attack_are_in_the_request_that_was_asked) {
   const int instrument = instrument_read_twice();
   const Json start = done("GET", "/api/instruments/{id}/string-line", {.id = instrument});
-  const Json moved = done("GET", "/api/instruments/{id}/string-line",
-                          {.id = instrument,
-                           .query = {{"crowns", "6:0.2,9:-0.05"},
-                                     {"amplitude_bass_mm", "0.9"},
-                                     {"string", "5"},
-                                     {"stopped_fret", "5"}}});
+  const Json moved = done(
+      "GET", "/api/instruments/{id}/string-line",
+      {.id = instrument,
+       .query = {{"crowns", "6:0.2,9:-0.05"}, {"amplitude_bass_mm", "0.9"}, {"string", "5"}, {"stopped_fret", "5"}}});
   EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(5).get<double>(), 0.2, 1e-12);
   EXPECT_NEAR(moved.at("request").at("neck").at("crown_departures_mm").at(8).get<double>(), -0.05, 1e-12);
   EXPECT_NEAR(moved.at("request").at("attack").at("amplitude_bass_mm").get<double>(), 0.9, 1e-12);
@@ -236,9 +234,60 @@ TEST_F(EmptyShop, lets_a_note_be_heard_and_refuses_one_that_lies_on_a_fret) {
   request["neck"]["crown_departures_mm"][1] = 1;
   const Answer refused = call("POST", "/api/note-sound", {.body = request.dump()});
   EXPECT_EQ(refused.status, 422);
-  EXPECT_EQ(Json::parse(refused.body).at("refused"),
-            "action: String 6 at fret 1 lies on fret 2 before it is plucked");
+  EXPECT_EQ(Json::parse(refused.body).at("refused"), "action: String 6 at fret 1 lies on fret 2 before it is plucked");
   EXPECT_EQ(call("POST", "/api/note-sound", {.body = "{\"seconds\": 5}"}).status, 422);
+}
+
+TEST_F(EmptyShop, takes_a_repair_from_its_choice_to_the_owners_word_and_the_work) {
+  const int instrument = instrument_read_twice();
+  const int visit = kept("/api/visits", {{"instrument_id", instrument}, {"date", "2026-02-10"}});
+  const int job = kept("/api/visits/{id}/jobs", {{"procedure", "top_crack"}}, visit);
+  EXPECT_EQ(done("POST", "/api/visits/{id}/offers", {.id = visit}).at("made"), 1);
+  EXPECT_EQ(done("POST", "/api/visits/{id}/offers", {.id = visit}).at("made"), 0) << "nothing changed";
+  const int offer =
+      done("GET", "/api/visits/{id}/work", {.id = visit}).at("jobs")[0].at("story").at("offers")[0].at("id");
+  kept("/api/jobs/{id}/words", {{"offer_id", offer}, {"says", "yes"}, {"day", "2026-02-10"}, {"who", "A. Player"}},
+       job);
+
+  const Json gated{{"operation", "glue_crack_hide"}, {"person", "Ada"}};
+  const Answer held = call("POST", "/api/jobs/{id}/work", {.id = job, .body = gated.dump()});
+  EXPECT_EQ(held.status, 422) << "the humidity in the body was not read";
+  kept("/api/visits/{id}/gate", {{"who", "Ada"}, {"day", "2026-02-10"}, {"why", "damp cloth beside it"}}, visit);
+  const int spell = kept("/api/jobs/{id}/work", gated, job);
+  kept("/api/work/{id}/end", {{"minutes", 30}}, spell);
+  kept("/api/work/{id}/corrections", {{"minutes", 25}, {"day", "2026-02-10"}}, spell);
+  for (const Json& step : done("GET", "/api/visits/{id}/work", {.id = visit}).at("jobs")[0].at("steps")) {
+    if (step.at("step").at("operation") == "glue_crack_hide") {
+      EXPECT_EQ(step.at("state"), "waiting");
+      EXPECT_EQ(step.at("minutes_spent"), 25);
+    }
+  }
+  const Json unknown{{"operation", "level_frets"}};
+  const Answer refused = call("POST", "/api/jobs/{id}/work", {.id = job, .body = unknown.dump()});
+  EXPECT_EQ(Json::parse(refused.body).at("refused"),
+            "operation: \"level_frets\" is not left to do in this job as it stands");
+}
+
+TEST_F(EmptyShop, money_that_no_estimate_can_be_made_with_is_not_kept) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  const int job = kept("/api/visits/{id}/jobs", {{"procedure", "drop_in_saddle"}}, visit);
+  const Json odd{{"name", "bone"}, {"unit_price", "12,50"}};
+  EXPECT_EQ(call("POST", "/api/jobs/{id}/materials", {.id = job, .body = odd.dump()}).status, 422);
+  kept("/api/jobs/{id}/materials", {{"name", "bone"}, {"unit_price", "12.50"}}, job);
+  const Json estimate = done("GET", "/api/visits/{id}/estimate", {.id = visit});
+  EXPECT_EQ(estimate.at("result").at("lines")[0].at("materials"), "12.50");
+}
+
+TEST_F(EmptyShop, asks_what_is_behind_a_complaint_and_keeps_the_answers) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  const Json before = done("GET", "/api/visits/{id}/diagnosis", {.id = visit});
+  kept("/api/visits/{id}/sayings",
+       {{"about", "symptom"}, {"name", "buzz"}, {"holds", true}, {"day", "2026-02-10"}, {"who", "Ada"}}, visit);
+  const Json after = done("GET", "/api/visits/{id}/diagnosis", {.id = visit});
+  EXPECT_GT(after.at("answer").at("result").at("causes").size(), before.at("answer").at("result").at("causes").size());
+  const Json odd{{"about", "fact"}, {"name", "buzz"}, {"holds", true}, {"day", "2026-02-10"}, {"who", "Ada"}};
+  EXPECT_EQ(Json::parse(call("POST", "/api/visits/{id}/sayings", {.id = visit, .body = odd.dump()}).body).at("refused"),
+            "name: \"buzz\" is nothing that the diagnosis asks");
 }
 
 /// A grey JPEG, 64 by 48.
@@ -301,7 +350,8 @@ TEST_F(EmptyShop, draws_the_instrument_from_its_own_measures) {
   const Json drawing = done("GET", "/api/instruments/{id}/drawing", {.id = instrument});
   ASSERT_EQ(drawing.at("views").size(), 7U);
   EXPECT_EQ(drawing.at("views").at(0).at("view"), "front");
-  EXPECT_NEAR(drawing.at("views").at(0).at("x_from_mm").get<double>(), -645 * (1 - std::pow(2.0, -14 / 12.0)) - 6, 1e-6);
+  EXPECT_NEAR(drawing.at("views").at(0).at("x_from_mm").get<double>(), -645 * (1 - std::pow(2.0, -14 / 12.0)) - 6,
+              1e-6);
   EXPECT_FALSE(done("GET", "/api/finding-kinds").at("kinds").empty());
 }
 
@@ -310,8 +360,13 @@ TEST_F(EmptyShop, the_api_document_names_every_call) {
   EXPECT_EQ(document.at("openapi"), "3.1.0");
   EXPECT_TRUE(document.at("paths").contains("/api/compute/saddle"));
   EXPECT_TRUE(document.at("components").at("schemas").contains("InstrumentStory"));
-  EXPECT_TRUE(document.at("paths").at("/api/note-sound").at("post").at("responses").at("200").at("content").contains(
-      "audio/wav"));
+  EXPECT_TRUE(document.at("paths")
+                  .at("/api/note-sound")
+                  .at("post")
+                  .at("responses")
+                  .at("200")
+                  .at("content")
+                  .contains("audio/wav"));
 }
 
 }  // namespace
