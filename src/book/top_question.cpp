@@ -166,6 +166,15 @@ std::string tilt_verdict(const InstrumentStory& story, const UnderStrings& sound
 
 }  // namespace
 
+std::optional<WhichTop> known_top(const InstrumentStory& story, const DataTables& tables, Date today,
+                                  std::vector<std::string>& said) {
+  const std::string pattern = pattern_of(story, {}, said);
+  if (pattern.empty()) return std::nullopt;
+  WhichTop top{.body_size = story.instrument.design.body_size};
+  top.drawn = known_design(story, tables, pattern, today, said);
+  return top;
+}
+
 TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, PlateMemo& memo, const TopWishes& wishes,
                      Date today) {
   require_valid(wishes);

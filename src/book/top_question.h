@@ -48,6 +48,11 @@ struct TopAnswer {
 };
 void describe(FieldVisitor&, TopAnswer&);
 
+/// The top of an instrument as its records have it, and as usual for its size where they say nothing, which is added to
+/// `said`. Absent where its bracing is recorded as none of those known.
+[[nodiscard]] std::optional<WhichTop> known_top(const InstrumentStory& story, const DataTables& tables, Date today,
+                                                std::vector<std::string>& said);
+
 /// How the top of an instrument in the book stands under its strings and in an air, and what a change does to it.
 /// Thickness, bridge and string height are its readings where there are any; the rest is usual for its body size.
 /// @throws Refused as the plate model does.

@@ -1,10 +1,26 @@
+#include "book/crack_question.h"
 #include "book/top_question.h"
+#include "http/ask_fields.h"
 #include "http/endpoints.h"
 
 namespace tailblock {
 
 std::vector<Endpoint> top_endpoints(const Shop& shop) {
-  return {{"POST",
+  return {{"GET",
+           "/api/instruments/{id}/crack-risk",
+           "How likely a top is to crack in its home, and the humidity to keep",
+           {{"years_lived", "winters it has lived uncracked in such air; 10 unless told"},
+            {"today", "asked as on this day; default the shop's own"}},
+           "",
+           schema_of_result<CrackAnswer>(),
+           [shop](const Ask& ask) {
+             const Date today = query_date(ask, "today").value_or(shop.today());
+             const InstrumentStory story = shop.book.story(ask.id);
+             const int years = query_integer(ask, "years_lived", {0, 200, "years"}).value_or(10);
+             auto log = shop.book.air_log(story.home.id, today, today + std::chrono::days(366));
+             return json_answer(crack_answer(story, std::move(log), shop.tables, shop.plates, years, today));
+           }},
+          {"POST",
            "/api/instruments/{id}/top",
            "How a top stands under its strings and in an air, and what a change does to it",
            {},

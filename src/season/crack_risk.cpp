@@ -181,8 +181,10 @@ CrackThatIsThere judged(const Crack& crack, const CrackRiskRequest& request, con
 
 std::string verdict_of(const CrackRiskResult& result, bool has_cracks, double acceptable) {
   std::string said = "The driest week comes to " + percent_of(result.lowest_week_relative_humidity) +
-                     " in the room. The chance of a new crack is " + in_100(result.here.chance) + ", somewhere from " +
-                     in_100(result.here.chance_low) + " to " + in_100(result.here.chance_high) + ".";
+                     " in the room. The chance of a new crack is " + in_100(result.here.chance);
+  const std::string low = in_100(result.here.chance_low), high = in_100(result.here.chance_high);
+  if (low != high) said += ", somewhere from " + low + " to " + high;
+  said += ".";
   if (!result.keep_relative_humidity) {
     return said + " No humidity up to " + std::to_string(highest_asked) +
            " % makes it as good as safe: have it looked at.";

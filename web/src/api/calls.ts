@@ -3,6 +3,7 @@ import type {
   AirOfHome,
   ContactMapAsked,
   ContactMapResult,
+  CrackAnswer,
   FindingForms,
   FretAnswer,
   FretsAsked,
@@ -109,6 +110,9 @@ export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Prom
 
 export const topOf = (id: number, asked: TopAsked, signal?: AbortSignal): Promise<TopAnswer> =>
   send("POST", `instruments/${id}/top`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
+
+export const crackRiskOf = (id: number, years: number, signal?: AbortSignal): Promise<CrackAnswer> =>
+  ask(`instruments/${id}/crack-risk`, { today: asIf, years_lived: years }, signal);
 
 /** A record not kept yet has number 0. */
 function keep<Record extends { readonly id: number }>(path: string, kept: Record): Promise<Kept> {

@@ -9,6 +9,7 @@ export type {
   ClearanceResult,
   ContactMapRequestAsk as ContactMapAsked,
   ContactMapResult,
+  CrackAnswer,
   DaysOutside,
   DrawingPoint,
   DrawnLine,
