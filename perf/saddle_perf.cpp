@@ -43,9 +43,9 @@ SaddleRequest low_in_february(bool read_before) {
 }
 
 void all_choices(benchmark::State& state, bool read_before) {
-  const SaddleLimits limits = saddle_limits(testing::repository_file("data/saddle_limits.csv"));
+  const SaddleLimits limits = saddle_limits(tailblock::testing::repository_file("data/saddle_limits.csv"));
   const SaddleRequest request = low_in_february(read_before);
-  for (auto _ : state) benchmark::DoNotOptimize(saddle(request, testing::season_tables(), limits));
+  for (auto _ : state) benchmark::DoNotOptimize(saddle(request, tailblock::testing::season_tables(), limits));
   state.counters["limit_ms"] = 30;
 }
 

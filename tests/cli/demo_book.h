@@ -7,10 +7,7 @@
 
 #include "cli/demo_shop.h"
 #include "published.h"
-#include "season/body_designs.h"
-#include "season/calibration.h"
-#include "season/season_prior.h"
-#include "wood/species.h"
+#include "season_tables.h"
 
 namespace tailblock::testing {
 
@@ -50,11 +47,7 @@ class DemoBook {
 
   /// What the season model makes of one instrument, with the tables of the repository.
   [[nodiscard]] ResponseResult response_of(const InstrumentStory& story) const {
-    static const BodyDesignTable designs = body_design_table(kept_file("data/body_designs.csv"));
-    static const SpeciesTable species = species_table(kept_file("data/species.csv"));
-    static const SeasonPrior prior = season_prior(kept_file("data/season_prior.csv"));
-    return response(response_request(story, log(story.home.id), today),
-                    {.designs = &designs, .species = &species, .prior = &prior});
+    return response(response_request(story, log(story.home.id), today), season_tables());
   }
 
   [[nodiscard]] const InstrumentStory& story_of(std::string_view name) const {
