@@ -7,6 +7,7 @@
 
 #include "cli/demo_shop.h"
 #include "published.h"
+#include "repair/finding_kinds.h"
 #include "season_tables.h"
 
 namespace tailblock::testing {
@@ -22,7 +23,9 @@ inline std::string_view kept_file(std::string_view path) {
 inline TradeTables trade_of_the_repository() {
   return trade_tables({.measures = kept_file("data/measures.csv"),
                        .gauges = kept_file("data/gauges.csv"),
-                       .interventions = kept_file("data/interventions.csv")});
+                       .interventions = kept_file("data/interventions.csv"),
+                       .finding_measures = kept_file("data/finding_measures.csv")},
+                      finding_kinds(kept_file("data/finding_kinds.csv")));
 }
 
 /// The demo as it opens on one day, in a file that goes when this does.
