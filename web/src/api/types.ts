@@ -24,17 +24,29 @@ export interface Api {
   BridgeDesignAsk: BridgeDesignAsk;
   BridgeMeasures: BridgeMeasures;
   BridgeMeasuresAsk: BridgeMeasuresAsk;
+  CauseShown: CauseShown;
+  CautionsRequestAsk: CautionsRequestAsk;
+  CautionsResult: CautionsResult;
+  ChanceAt: ChanceAt;
   ChangeShare: ChangeShare;
   ClearanceRequest: ClearanceRequest;
   ClearanceRequestAsk: ClearanceRequestAsk;
   ClearanceResult: ClearanceResult;
+  Cleat: Cleat;
   CleatAsk: CleatAsk;
+  CleatShown: CleatShown;
+  CleatsRequestAsk: CleatsRequestAsk;
+  CleatsResult: CleatsResult;
   ClockChangeAsk: ClockChangeAsk;
   ContactMapRequestAsk: ContactMapRequestAsk;
   ContactMapResult: ContactMapResult;
   ContactRequestAsk: ContactRequestAsk;
   ContactResult: ContactResult;
+  Crack: Crack;
   CrackAsk: CrackAsk;
+  CrackRiskRequestAsk: CrackRiskRequestAsk;
+  CrackRiskResult: CrackRiskResult;
+  CrackThatIsThere: CrackThatIsThere;
   CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
@@ -42,10 +54,26 @@ export interface Api {
   DaysOutside: DaysOutside;
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
+  DecisionShown: DecisionShown;
+  DiagnoseRequestAsk: DiagnoseRequestAsk;
+  DiagnoseResult: DiagnoseResult;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
   EstimateAsk: EstimateAsk;
+  EstimateLineAsk: EstimateLineAsk;
+  EstimateMaterialAsk: EstimateMaterialAsk;
+  EstimateRequestAsk: EstimateRequestAsk;
+  EstimateResult: EstimateResult;
+  EstimateTotal: EstimateTotal;
+  EstimateWorkAsk: EstimateWorkAsk;
+  EvidenceShown: EvidenceShown;
+  ExposureLimit: ExposureLimit;
+  FindingSeenAsk: FindingSeenAsk;
+  FinishCalendarLine: FinishCalendarLine;
+  FinishDayRequestAsk: FinishDayRequestAsk;
+  FinishDayResult: FinishDayResult;
   FinishedWorkAsk: FinishedWorkAsk;
+  FirstGuess: FirstGuess;
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
@@ -60,16 +88,23 @@ export interface Api {
   FretReadingAsk: FretReadingAsk;
   FretToDress: FretToDress;
   FretWishesAsk: FretWishesAsk;
+  GateOverrideAsk: GateOverrideAsk;
   Gauge: Gauge;
+  GivenAmountAsk: GivenAmountAsk;
+  GivenAnswerAsk: GivenAnswerAsk;
+  GivenReadingAsk: GivenReadingAsk;
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
   GreatestAcross: GreatestAcross;
+  GuessPart: GuessPart;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
+  HazardShown: HazardShown;
   HeelDepth: HeelDepth;
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
   HighCrown: HighCrown;
+  HoldingStripAsk: HoldingStripAsk;
   Home: Home;
   HomeAir: HomeAir;
   HomeAirAsk: HomeAirAsk;
@@ -77,6 +112,7 @@ export interface Api {
   HomeAirResult: HomeAirResult;
   HomeAsk: HomeAsk;
   HomeList: HomeList;
+  HumidityGate: HumidityGate;
   HygrometerCorrection: HygrometerCorrection;
   HygrometerRequestAsk: HygrometerRequestAsk;
   HygrometerResult: HygrometerResult;
@@ -97,6 +133,7 @@ export interface Api {
   Kept: Kept;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
+  LearntWorkAsk: LearntWorkAsk;
   LeastCleanAction: LeastCleanAction;
   LeastCure: LeastCure;
   LeastString: LeastString;
@@ -129,6 +166,9 @@ export interface Api {
   NeckSideAfter: NeckSideAfter;
   NeckSideAsk: NeckSideAsk;
   NeckStep: NeckStep;
+  NextMeasurement: NextMeasurement;
+  NoiseAtWorkAsk: NoiseAtWorkAsk;
+  NoiseShown: NoiseShown;
   NoteAskedAsk: NoteAskedAsk;
   NoteClearance: NoteClearance;
   NoteContact: NoteContact;
@@ -146,6 +186,8 @@ export interface Api {
   Owner: Owner;
   OwnerAsk: OwnerAsk;
   OwnerList: OwnerList;
+  OwnerYesAsk: OwnerYesAsk;
+  PapersShown: PapersShown;
   PartEnergy: PartEnergy;
   PlannedInstrument: PlannedInstrument;
   PlannedOperation: PlannedOperation;
@@ -153,6 +195,10 @@ export interface Api {
   PlateFields: PlateFields;
   PlateRequestAsk: PlateRequestAsk;
   PlateResult: PlateResult;
+  PlateThicknessAsk: PlateThicknessAsk;
+  PricedLine: PricedLine;
+  ProcedureRequestAsk: ProcedureRequestAsk;
+  ProcedureResult: ProcedureResult;
   PromiseRequestAsk: PromiseRequestAsk;
   PromiseResult: PromiseResult;
   PromisedDay: PromisedDay;
@@ -180,6 +226,7 @@ export interface Api {
   SaddleTop: SaddleTop;
   SaddleTopAsk: SaddleTopAsk;
   SaddleWishesAsk: SaddleWishesAsk;
+  SaidFactAsk: SaidFactAsk;
   SaltReadingAsk: SaltReadingAsk;
   SeasonAnswer: SeasonAnswer;
   SetupChange: SetupChange;
@@ -190,6 +237,7 @@ export interface Api {
   Soundhole: Soundhole;
   SoundholeAsk: SoundholeAsk;
   StationAsk: StationAsk;
+  StepShown: StepShown;
   StillAirAsk: StillAirAsk;
   StringAction: StringAction;
   StringActionAsk: StringActionAsk;
@@ -202,8 +250,10 @@ export interface Api {
   StringTension: StringTension;
   StruckFret: StruckFret;
   SwingOverFret: SwingOverFret;
+  TaxAtRate: TaxAtRate;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
+  ThicknessBudget: ThicknessBudget;
   ThicknessReadingAsk: ThicknessReadingAsk;
   ThinDay: ThinDay;
   TonguePlace: TonguePlace;
@@ -1197,6 +1247,288 @@ export interface BridgeMeasuresAsk {
    */
   pin_to_saddle_mm?: number | string;
 }
+export interface CauseShown {
+  /**
+   * id in data/causes.csv
+   */
+  cause: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * the symptom it may be behind
+   */
+  symptom: string;
+  /**
+   * order of proposing
+   */
+  class: "safety" | "humidity" | "reversible" | "glue" | "frets_and_saddle" | "neck" | "finish" | "leave";
+  /**
+   * stands, open or ruled out
+   */
+  verdict: "stands" | "open" | "ruled_out";
+  /**
+   * for and against
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  evidence: EvidenceShown[];
+  /**
+   * what parts it from its rivals
+   */
+  settled_by: string;
+  /**
+   * procedures or operations
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  remedies: string[];
+  /**
+   * nothing that cannot be undone until that is settled
+   */
+  wait: boolean;
+  /**
+   * what to mind; may be empty
+   */
+  says: string;
+}
+export interface EvidenceShown {
+  /**
+   * the line
+   */
+  words: string;
+  /**
+   * reading, change:, finding:, fact: or cause:
+   */
+  about: string;
+  /**
+   * what it does
+   */
+  role: "needs" | "supports" | "counts" | "against";
+  /**
+   * how it stands; too_near: within the repeatability of its limit
+   */
+  stands: "for_it" | "against_it" | "too_near" | "unread";
+  /**
+   * as read
+   */
+  value?: number;
+  /**
+   * from the nearest limit, in repeatabilities; positive where it holds
+   */
+  margin_repeatability?: number;
+}
+export interface CautionsRequestAsk {
+  /**
+   * ids in data/operations.csv
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  operations?: string[];
+  /**
+   * ids in data/hazards.csv
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  hazards?: string[];
+  /**
+   * ids in data/listed_materials.csv
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  materials?: string[];
+  /**
+   * measured at the ear
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  noise?: NoiseAtWorkAsk[];
+}
+export interface NoiseAtWorkAsk {
+  /**
+   * the work
+   */
+  what: string;
+  /**
+   * dB(A) at the ear, measured [dB(A)]
+   */
+  level_db: number;
+  /**
+   * in the day [min]
+   */
+  minutes: number;
+}
+export interface CautionsResult {
+  /**
+   * each once
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  hazards: HazardShown[];
+  /**
+   * as asked
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  noise: NoiseShown[];
+  /**
+   * of the day; 100 is the recommended limit [percent]
+   */
+  dose_percent: number;
+  /**
+   * one sentence; may be empty
+   */
+  noise_words: string;
+  /**
+   * to be asked for
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  papers: PapersShown[];
+  /**
+   * what comes first
+   */
+  defers: string;
+}
+export interface HazardShown {
+  /**
+   * id in data/hazards.csv
+   */
+  hazard: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * what it does
+   */
+  harm: string;
+  /**
+   * what keeps from it
+   */
+  controls: string;
+  /**
+   * may be empty
+   */
+  waste: string;
+  /**
+   * the program never proposes it by itself
+   */
+  never_proposed: boolean;
+  /**
+   * as published, each with its standing
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  limits: ExposureLimit[];
+  /**
+   * one line for the step
+   */
+  caution: string;
+}
+export interface ExposureLimit {
+  /**
+   * id in data/hazards.csv
+   */
+  hazard: string;
+  /**
+   * who published it; empty for a property of the substance
+   */
+  authority: string;
+  /**
+   * what it is
+   */
+  figure: "twa" | "stel" | "ceiling" | "danger_to_life" | "flash_low" | "flash_high" | "lower_explosive";
+  /**
+   * in its unit
+   */
+  value: number;
+  /**
+   * of the value
+   */
+  unit: string;
+  /**
+   * read, read second-hand or from memory
+   */
+  standing: string;
+  /**
+   * where it is published
+   */
+  source: string;
+}
+export interface NoiseShown {
+  /**
+   * the work
+   */
+  what: string;
+  /**
+   * dB(A) [dB(A)]
+   */
+  level_db: number;
+  /**
+   * in the day [min]
+   */
+  minutes: number;
+  /**
+   * a day, recommended [min]
+   */
+  allowed_minutes: number;
+  /**
+   * a day, legal limit of the United States [min]
+   */
+  legal_allowed_minutes: number;
+  /**
+   * of the recommended [percent]
+   */
+  dose_percent: number;
+}
+export interface PapersShown {
+  /**
+   * in words
+   */
+  material: string;
+  /**
+   * that may protect it
+   */
+  rule: string;
+  /**
+   * for what
+   */
+  ask: string;
+  /**
+   * who decides
+   */
+  authority: string;
+}
+export interface ChanceAt {
+  /**
+   * mean of the driest seven days, 0..1
+   */
+  lowest_week_relative_humidity: number;
+  /**
+   * of a new crack in these days
+   */
+  chance: number;
+  /**
+   * if the stress fades as much as it may (5 %)
+   */
+  chance_low: number;
+  /**
+   * if it fades as little as it may (5 %)
+   */
+  chance_high: number;
+}
 export interface ChangeShare {
   /**
    * day of the readings before the latest
@@ -1545,6 +1877,16 @@ export interface NoteClearance {
    */
   verdict: "clear" | "doubtful" | "touches";
 }
+export interface Cleat {
+  /**
+   * its middle, from the crack's first end [mm]
+   */
+  along_mm: number;
+  /**
+   * of the cleat, along the crack [mm]
+   */
+  length_mm: number;
+}
 export interface CleatAsk {
   /**
    * its middle, from the crack's first end [mm]
@@ -1554,6 +1896,318 @@ export interface CleatAsk {
    * of the cleat, along the crack [mm]
    */
   length_mm: number | string;
+}
+export interface CleatShown {
+  /**
+   * its middle, from the crack's first end [mm]
+   */
+  along_mm: number;
+  /**
+   * from the neck edge [mm]
+   */
+  x_mm: number;
+  /**
+   * from the centre line, treble side positive [mm]
+   */
+  y_mm: number;
+  /**
+   * from the edge of the soundhole [mm]
+   */
+  reach_mm: number;
+  /**
+   * of an arm through the soundhole
+   */
+  within_reach: boolean;
+}
+export interface CleatsRequestAsk {
+  /**
+   * which plate is cracked
+   */
+  plate?: "top" | "back";
+  top?: WhichTopAsk;
+  /**
+   * first end of the crack, from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * from the centre line, treble side positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * its other end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * its other end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * beside the crack; absent: as built [mm]
+   */
+  plate_thickness_mm?: number | string;
+  /**
+   * one standard deviation of that [mm]
+   */
+  plate_thickness_sd_mm?: number | string;
+  /**
+   * beside those of the top; all of them for a back
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces?: HoldingStripAsk[];
+  /**
+   * then a short crack gets cleats too
+   */
+  glued_before?: boolean;
+  /**
+   * of the cleats
+   */
+  wood?: string;
+}
+export interface WhichTopAsk {
+  /**
+   * in words of form
+   */
+  body_size?: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
+  /**
+   * a pattern: x_scalloped, x_braced, ladder, fan
+   */
+  bracing?: string;
+  /**
+   * of the top, when it is known [mm]
+   */
+  thickness_mm?: number | string;
+  /**
+   * of the top, when it is known
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the top's dome, when it is known [mm]
+   */
+  arch_radius_mm?: number | string;
+  drawn?: TopDesignAsk;
+}
+export interface TopDesignAsk {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePointAsk[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number | string;
+  /**
+   * wood of the top
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number | string;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: BraceAsk[];
+  soundhole: SoundholeAsk;
+  bridge: BridgeDesignAsk;
+  bridge_plate: CrossPieceAsk;
+  rim: RimStiffnessAsk;
+}
+export interface OutlinePointAsk {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number | string;
+}
+export interface SoundholeAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number | string;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number | string;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm?: number | string;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm?: number | string;
+  /**
+   * its wood
+   */
+  ring_species?: string;
+}
+export interface RimStiffnessAsk {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number | string;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
+}
+export interface HoldingStripAsk {
+  /**
+   * what it is
+   */
+  name: string;
+  /**
+   * from the neck edge [mm]
+   */
+  from_x_mm: number | string;
+  /**
+   * from the centre line, treble side positive [mm]
+   */
+  from_y_mm: number | string;
+  /**
+   * its other end [mm]
+   */
+  to_x_mm: number | string;
+  /**
+   * its other end [mm]
+   */
+  to_y_mm: number | string;
+  /**
+   * across it [mm]
+   */
+  width_mm?: number | string;
+}
+export interface CleatsResult {
+  /**
+   * long enough, or glued before
+   */
+  called_for: boolean;
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * end to end [mm]
+   */
+  crack_length_mm: number;
+  /**
+   * from the crack's first end
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  cleats: CleatShown[];
+  /**
+   * size of each along the crack [mm]
+   */
+  along_crack_mm: number;
+  /**
+   * size of each across it, along its grain [mm]
+   */
+  across_crack_mm: number;
+  /**
+   * of each, before the edges are feathered [mm]
+   */
+  thickness_mm: number;
+  /**
+   * grain of the cleats, from the centre line [degrees]
+   */
+  grain_deg: number;
+  /**
+   * of crack, between cleats, braces and its ends [mm]
+   */
+  longest_without_hold_mm: number;
+  /**
+   * to cut them from, saw cuts included; grain along it [mm]
+   */
+  strip_length_mm: number;
+  /**
+   * of that strip [mm]
+   */
+  strip_width_mm: number;
+  /**
+   * what crosses the crack
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  held_by: string[];
+  /**
+   * read where the step is read
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  as_damage: Crack;
+}
+export interface Crack {
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * that hold it
+   *
+   * @minItems 0
+   * @maxItems 30
+   */
+  cleats: Cleat[];
 }
 export interface ContactMapRequestAsk {
   neck?: NeckLineAsk;
@@ -1787,6 +2441,273 @@ export interface CrackAsk {
    */
   cleats?: CleatAsk[];
 }
+export interface CrackRiskRequestAsk {
+  top?: WhichTopAsk;
+  damage?: TopDamageAsk;
+  home?: HomeAirAsk;
+  /**
+   * the first of 365 days in the home
+   */
+  first?: string;
+  /**
+   * daily means of the room, 0..1, instead of a home
+   *
+   * @minItems 0
+   * @maxItems 3660
+   */
+  relative_humidity?: number[];
+  /**
+   * of the room, with humidity or moisture by the day [C]
+   */
+  temperature_c?: number;
+  /**
+   * of the wood by the day, instead of a home [percent]
+   *
+   * @minItems 0
+   * @maxItems 3660
+   */
+  moisture_percent?: number[];
+  /**
+   * in which the wood follows the room [days]
+   */
+  lag_days?: number;
+  /**
+   * in which top and braces were glued, 0..1
+   */
+  built_at_relative_humidity?: number;
+  /**
+   * in these same days, uncracked; 0 new, or repaired since [years]
+   */
+  years_lived?: number;
+  /**
+   * of a drier week that it is known to have lived through, 0..1
+   */
+  lowest_survived_relative_humidity?: number;
+}
+export interface TopDamageAsk {
+  /**
+   * stretches off the top
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  loose_braces?: LooseBraceAsk[];
+  /**
+   * right through the top
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  cracks?: CrackAsk[];
+  /**
+   * measured; none: the design's everywhere
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  thickness?: ThicknessReadingAsk[];
+  /**
+   * share of its thickness gone along the pin holes
+   */
+  bridge_plate_worn?: number;
+  /**
+   * from the back edge of the bridge, off the top [mm]
+   */
+  bridge_lifted_mm?: number | string;
+}
+export interface LooseBraceAsk {
+  /**
+   * its name in the design
+   */
+  brace: string;
+  /**
+   * from which end it is measured
+   */
+  end: "first" | "second";
+  /**
+   * where the looseness begins, from that end [mm]
+   */
+  from_end_mm?: number | string;
+  /**
+   * how much is loose [mm]
+   */
+  length_mm: number | string;
+}
+export interface ThicknessReadingAsk {
+  /**
+   * from the neck edge [mm]
+   */
+  x_mm: number | string;
+  /**
+   * from the centre line; treble positive [mm]
+   */
+  y_mm: number | string;
+  /**
+   * of the top there [mm]
+   */
+  thickness_mm: number | string;
+}
+export interface HomeAirAsk {
+  /**
+   * whether the months were read indoors, or outdoors and are brought in
+   */
+  kind?: "indoor_months" | "outdoor_months";
+  /**
+   * mean temperature of each month, January first [C]
+   *
+   * @minItems 12
+   * @maxItems 12
+   */
+  temperature_c?: number[];
+  /**
+   * mean relative humidity of each month, 0..1; indoor_months
+   *
+   * @minItems 12
+   * @maxItems 12
+   */
+  relative_humidity?: number[];
+  /**
+   * mean dew point of each month, over liquid water; outdoor_months [C]
+   *
+   * @minItems 12
+   * @maxItems 12
+   */
+  dew_point_c?: number[];
+  /**
+   * the room is warmed to this; outdoor_months [C]
+   */
+  heating_set_point_c?: number;
+  /**
+   * water that people, cooking and plants add when the house is shut (0 C or colder outdoors); it falls to nothing at 20 C outdoors; outdoor_months [g/m3]
+   */
+  moisture_gain_g_per_m3?: number;
+  /**
+   * the room is never drier than this, 0..1
+   */
+  humidifier_floor?: number;
+  /**
+   * the room is never damper than this, 0..1
+   */
+  dehumidifier_ceiling?: number;
+  /**
+   * standard deviation of the day-to-day departure, 0..1
+   */
+  weather_sd_relative_humidity?: number;
+  /**
+   * time in which a departure falls to 1/e [days]
+   */
+  weather_memory_days?: number;
+  /**
+   * days read by a hygrometer in the home; of two for one day the later in the list stands
+   *
+   * @minItems 0
+   * @maxItems 20000
+   */
+  log?: LoggedDayAsk[];
+}
+export interface LoggedDayAsk {
+  /**
+   * the day
+   */
+  date: string;
+  /**
+   * mean air temperature of the day [C]
+   */
+  temperature_c: number;
+  /**
+   * mean relative humidity of the day, 0..1, over liquid water
+   */
+  relative_humidity: number;
+}
+export interface CrackRiskResult {
+  /**
+   * mean of the driest seven days in the room, 0..1
+   */
+  lowest_week_relative_humidity: number;
+  /**
+   * of the wood
+   */
+  lowest_week_moisture_percent: number;
+  here: ChanceAt;
+  /**
+   * of a new top whose wood behaved like a spring
+   */
+  chance_if_nothing_relaxed: number;
+  /**
+   * the chance against the lowest humidity held for a week, by rising humidity
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  curve: ChanceAt[];
+  /**
+   * lowest that keeps the chance acceptable, 0..1; absent: none does
+   */
+  keep_relative_humidity?: number;
+  /**
+   * across the grain, one percent lost at once; 95 % of the top stays below
+   */
+  stress_per_percent_mpa: number;
+  /**
+   * mean of the worst seven days, faded as it has
+   */
+  highest_week_stress_mpa: number;
+  /**
+   * the same of a spring
+   */
+  highest_week_stress_if_nothing_relaxed_mpa: number;
+  /**
+   * median strength across the grain, held for a week
+   */
+  held_strength_mpa: number;
+  /**
+   * those that are there, as asked
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  cracks: CrackThatIsThere[];
+  /**
+   * in plain sentences
+   */
+  verdict: string;
+  /**
+   * what was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  assumptions: string[];
+  /**
+   * where the model cannot tell
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+}
+export interface CrackThatIsThere {
+  /**
+   * of the crack [mm]
+   */
+  length_mm: number;
+  /**
+   * between cleats, glued braces, bridge and bridge plate [mm]
+   */
+  longest_free_mm: number;
+  /**
+   * in the driest week, at the middle of that [mm]
+   */
+  opens_mm: number;
+  /**
+   * that it grows longer
+   */
+  chance_runs_on: number;
+  /**
+   * the same in words
+   */
+  sentence: string;
+}
 export interface CrestOnTop {
   /**
    * 1 is the thinnest
@@ -1839,6 +2760,217 @@ export interface DecidingNote {
    */
   away: boolean;
 }
+export interface DecisionShown {
+  /**
+   * its id
+   */
+  decision: string;
+  /**
+   * as asked
+   */
+  question: string;
+  /**
+   * a reading, or ask
+   */
+  about: string;
+  /**
+   * the operation that waits for it
+   */
+  before: string;
+  /**
+   * what it may come out as
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  outcomes: string[];
+  /**
+   * what it comes out as now
+   */
+  outcome: string;
+  /**
+   * how
+   */
+  known: "answered" | "read" | "too_near" | "assumed";
+  /**
+   * from the nearest limit, in repeatabilities
+   */
+  margin_repeatability?: number;
+  /**
+   * nothing more is done
+   */
+  stops: boolean;
+  /**
+   * what follows; may be empty
+   */
+  says: string;
+}
+export interface DiagnoseRequestAsk {
+  /**
+   * complaints, data/symptoms.csv; findings raise theirs by themselves
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  symptoms?: string[];
+  /**
+   * readings of the instrument and figures of other models
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  readings?: GivenReadingAsk[];
+  /**
+   * what the survey found
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  findings?: FindingSeenAsk[];
+  /**
+   * kinds that are not among the findings were looked for
+   */
+  surveyed?: boolean;
+  /**
+   * answers to data/diagnosis_facts.csv
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  facts?: SaidFactAsk[];
+  humidity_override?: GateOverrideAsk;
+}
+export interface GivenReadingAsk {
+  /**
+   * id in data/measures.csv, finding_measures.csv or model_figures.csv
+   */
+  measure: string;
+  /**
+   * in the unit of that table
+   */
+  value: number;
+  /**
+   * one standard deviation; absent: that of the usual gauge
+   */
+  sd?: number;
+  /**
+   * the same in the first or last trusted set
+   */
+  earlier?: number;
+  /**
+   * one standard deviation of that
+   */
+  earlier_sd?: number;
+}
+export interface FindingSeenAsk {
+  /**
+   * kind of finding, data/finding_kinds.csv
+   */
+  kind: string;
+  /**
+   * in words
+   */
+  where?: string;
+  /**
+   * what was read at it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  readings?: GivenReadingAsk[];
+}
+export interface SaidFactAsk {
+  /**
+   * id in data/diagnosis_facts.csv
+   */
+  fact: string;
+  /**
+   * the answer: yes is true
+   */
+  holds: boolean;
+}
+export interface GateOverrideAsk {
+  /**
+   * who decided it
+   */
+  by: string;
+  /**
+   * when
+   */
+  on: string;
+  /**
+   * the reason, in their words
+   */
+  why: string;
+}
+export interface DiagnoseResult {
+  /**
+   * why the strings come down at once; empty: they may stay
+   */
+  slacken_now: string;
+  humidity: HumidityGate;
+  /**
+   * operations that wait for it
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  blocked: string[];
+  /**
+   * in the order of proposing
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  causes: CauseShown[];
+  /**
+   * what to read or ask next, the best first
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  next: NextMeasurement[];
+  /**
+   * one sentence
+   */
+  verdict: string;
+}
+export interface HumidityGate {
+  /**
+   * what the humidity in the body says
+   */
+  state: "open" | "near_limit" | "dry" | "damp" | "not_read";
+  /**
+   * neck, fret, saddle and crack-gluing work waits
+   */
+  holds: boolean;
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * by whom, when and why; empty: it is not
+   */
+  overridden: string;
+}
+export interface NextMeasurement {
+  /**
+   * reading, change:, finding: or fact:
+   */
+  about: string;
+  /**
+   * what to read and how, or the question
+   */
+  words: string;
+  /**
+   * open causes decided, whichever way it comes out
+   */
+  decides_at_least: number;
+  /**
+   * open causes decided at best
+   */
+  decides_at_most: number;
+}
 export interface Equilibrium {
   /**
    * that wood comes to in this air [%]
@@ -1863,6 +2995,561 @@ export interface EstimateAsk {
    */
   high: number;
 }
+export interface EstimateLineAsk {
+  /**
+   * what the owner says yes or no to
+   */
+  name: string;
+  /**
+   * now, later or not
+   */
+  when?: "do_now" | "can_wait" | "leave_alone";
+  repair?: ProcedureRequestAsk;
+  /**
+   * work that no procedure gives
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  work?: EstimateWorkAsk[];
+  /**
+   * what is bought for it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  materials?: EstimateMaterialAsk[];
+  /**
+   * decimal text for the labour, instead of the hours; may be empty
+   */
+  fixed_price?: string;
+  /**
+   * decimal text, up to three decimals
+   */
+  tax_percent?: string;
+  /**
+   * in words an owner can accept or refuse
+   */
+  risk?: string;
+}
+export interface ProcedureRequestAsk {
+  /**
+   * id in data/procedures.csv
+   */
+  procedure: string;
+  /**
+   * what was read
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  readings?: GivenReadingAsk[];
+  /**
+   * what was chosen by hand
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  answers?: GivenAnswerAsk[];
+  /**
+   * how many cleats, frets, millimetres of crack ...
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  amounts?: GivenAmountAsk[];
+  /**
+   * operations done already at this visit
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  on_record?: string[];
+  /**
+   * the owner's recorded yes
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  yes?: OwnerYesAsk[];
+  humidity_override?: GateOverrideAsk;
+}
+export interface GivenAnswerAsk {
+  /**
+   * the question
+   */
+  decision: string;
+  /**
+   * what was chosen
+   */
+  outcome: string;
+}
+export interface GivenAmountAsk {
+  /**
+   * what there are so many of, as in data/operations.csv
+   */
+  amount: string;
+  /**
+   * how many
+   */
+  count: number;
+}
+export interface OwnerYesAsk {
+  /**
+   * id in data/operations.csv; all: what neither lowers value nor is done on request only
+   */
+  operation: string;
+  /**
+   * who said yes
+   */
+  by: string;
+  /**
+   * when
+   */
+  on: string;
+}
+export interface EstimateWorkAsk {
+  /**
+   * its kind
+   */
+  operation: string;
+  /**
+   * undercut one time in ten [min]
+   */
+  low_minutes?: number;
+  /**
+   * as often more as less [min]
+   */
+  typical_minutes?: number;
+  /**
+   * exceeded one time in ten [min]
+   */
+  high_minutes?: number;
+}
+export interface EstimateMaterialAsk {
+  /**
+   * what is bought
+   */
+  name: string;
+  /**
+   * decimal text, up to three decimals
+   */
+  quantity?: string;
+  /**
+   * decimal text in the currency
+   */
+  unit_price: string;
+  /**
+   * decimal text; empty: that of the line
+   */
+  tax_percent?: string;
+}
+export interface EstimateRequestAsk {
+  /**
+   * code of ISO 4217
+   */
+  currency?: string;
+  /**
+   * decimal text in the currency
+   */
+  hourly_rate: string;
+  /**
+   * hands-on time is billed in steps of this [min]
+   */
+  billing_step_minutes?: number;
+  /**
+   * of half a minor unit
+   */
+  rounding?: "half_up" | "half_even";
+  /**
+   * on every line, or once for each rate
+   */
+  tax_rounded?: "per_line" | "per_rate";
+  /**
+   * what is offered
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  lines: EstimateLineAsk[];
+  /**
+   * what the shop's log has taught
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  learnt?: LearntWorkAsk[];
+}
+export interface LearntWorkAsk {
+  /**
+   * its kind
+   */
+  operation: string;
+  /**
+   * times its estimate, in the middle
+   */
+  factor?: number;
+  /**
+   * standard deviation of ln(actual/estimate)
+   */
+  scatter?: number;
+}
+export interface EstimateResult {
+  /**
+   * code of ISO 4217
+   */
+  currency: string;
+  /**
+   * decimals of an amount
+   */
+  minor_digits: number;
+  /**
+   * in words
+   */
+  rounding: string;
+  /**
+   * as asked
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  lines: PricedLine[];
+  /**
+   * side by side
+   *
+   * @minItems 0
+   * @maxItems 3
+   */
+  options: EstimateTotal[];
+  /**
+   * what is taken for granted
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  assumptions: string[];
+}
+export interface PricedLine {
+  /**
+   * what the owner says yes or no to
+   */
+  name: string;
+  /**
+   * now, later or not
+   */
+  when: "do_now" | "can_wait" | "leave_alone";
+  /**
+   * undercut one time in ten [h]
+   */
+  low_hours: number;
+  /**
+   * as often more as less [h]
+   */
+  typical_hours: number;
+  /**
+   * exceeded one time in ten [h]
+   */
+  high_hours: number;
+  /**
+   * typical waits, one after the other [d]
+   */
+  wait_days: number;
+  /**
+   * in billing steps [min]
+   */
+  billed_minutes: number;
+  /**
+   * money
+   */
+  labour: string;
+  /**
+   * money, were the hours to come out low
+   */
+  labour_low: string;
+  /**
+   * money, were they to come out high
+   */
+  labour_high: string;
+  /**
+   * money
+   */
+  materials: string;
+  /**
+   * money, before tax
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+  /**
+   * money
+   */
+  gross: string;
+  /**
+   * in words
+   */
+  risk: string;
+  /**
+   * what its repair still asks for
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  holds: string[];
+  /**
+   * some of it
+   */
+  cannot_be_undone: boolean;
+  /**
+   * some of it
+   */
+  lowers_value: boolean;
+}
+export interface EstimateTotal {
+  /**
+   * which lines
+   */
+  what: string;
+  /**
+   * undercut one time in ten [h]
+   */
+  low_hours: number;
+  /**
+   * as often more as less [h]
+   */
+  typical_hours: number;
+  /**
+   * exceeded one time in ten [h]
+   */
+  high_hours: number;
+  /**
+   * money, before tax
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+  /**
+   * money
+   */
+  gross: string;
+  /**
+   * money, were every line to come out low
+   */
+  net_low: string;
+  /**
+   * money, were every line to come out high
+   */
+  net_high: string;
+  /**
+   * by rate
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  taxes: TaxAtRate[];
+}
+export interface TaxAtRate {
+  /**
+   * the rate
+   */
+  percent: string;
+  /**
+   * money it is on
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+}
+export interface FinishCalendarLine {
+  /**
+   * what may be done
+   */
+  what: string;
+  /**
+   * as many coats a day as the finish takes
+   */
+  earliest: string;
+  /**
+   * one coat a day, slow cure
+   */
+  latest: string;
+}
+export interface FinishDayRequestAsk {
+  /**
+   * id in data/finishes.csv
+   */
+  finish?: string;
+  /**
+   * of the finishing room [C]
+   */
+  air_temperature_c?: number;
+  /**
+   * of the finishing room, 0..1
+   */
+  relative_humidity?: number;
+  /**
+   * one standard deviation of the hygrometer [percent]
+   */
+  humidity_sd_percent?: number;
+  /**
+   * one standard deviation of the thermometer [C]
+   */
+  temperature_sd_c?: number;
+  /**
+   * of the instrument, where it differs [C]
+   */
+  work_temperature_c?: number;
+  /**
+   * in all
+   */
+  coats_wanted?: number;
+  /**
+   * so far
+   */
+  coats_done?: number;
+  /**
+   * absent: none is on [h]
+   */
+  hours_since_last_coat?: number;
+  /**
+   * in which a coat may go on [h]
+   */
+  hours_left_today?: number;
+  /**
+   * the day
+   */
+  today: string;
+  /**
+   * readings of the plate
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  thickness?: PlateThicknessAsk[];
+}
+export interface PlateThicknessAsk {
+  /**
+   * in words
+   */
+  where: string;
+  /**
+   * plate and finish [mm]
+   */
+  now_mm: number | string;
+  /**
+   * when this job began [mm]
+   */
+  before_mm?: number | string;
+  /**
+   * one standard deviation of a reading [mm]
+   */
+  sd_mm?: number | string;
+}
+export interface FinishDayResult {
+  /**
+   * whether a coat goes on
+   */
+  verdict: "stop" | "too_near" | "trial" | "free";
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * of that air [C]
+   */
+  dew_point_c: number;
+  /**
+   * air or work over the dew point [C]
+   */
+  spread_c: number;
+  /**
+   * one standard deviation [C]
+   */
+  spread_sd_c: number;
+  /**
+   * under it no coat [C]
+   */
+  stop_spread_c: number;
+  /**
+   * over it nothing holds the coat back [C]
+   */
+  free_spread_c: number;
+  /**
+   * humidity or temperature out of their range
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  reasons: string[];
+  /**
+   * at most
+   */
+  coats_today: number;
+  /**
+   * of the next coat
+   */
+  window: string;
+  /**
+   * from now [h]
+   */
+  next_coat_from_hours?: number;
+  /**
+   * from now; negative: it has closed [h]
+   */
+  next_coat_until_hours?: number;
+  /**
+   * from today
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  calendar: FinishCalendarLine[];
+  /**
+   * what the wanted coats leave [um]
+   */
+  film_um: number;
+  /**
+   * usual [um]
+   */
+  film_low_um: number;
+  /**
+   * usual [um]
+   */
+  film_high_um: number;
+  /**
+   * how much may still come off
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  thickness: ThicknessBudget[];
+  /**
+   * read where the step is read
+   *
+   * @minItems 0
+   * @maxItems 30
+   */
+  cautions: string[];
+}
+export interface ThicknessBudget {
+  /**
+   * in words
+   */
+  where: string;
+  /**
+   * surely, the reading's own error taken off [mm]
+   */
+  may_come_off_mm: number;
+  /**
+   * what sets it
+   */
+  limited_by: string;
+}
 export interface FinishedWorkAsk {
   /**
    * the operation's kind, or its name
@@ -1877,6 +3564,50 @@ export interface FinishedWorkAsk {
    */
   actual_minutes: number;
 }
+export interface FirstGuess {
+  /**
+   * body size in words of form
+   */
+  body_size: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
+  /**
+   * pattern of the top's braces
+   */
+  bracing: "x_braced" | "ladder" | "fan" | "other";
+  /**
+   * as given, or usual for the body size [mm]
+   */
+  lower_bout_width_mm: number;
+  /**
+   * as given, or usual for the body size [mm]
+   */
+  top_thickness_mm: number;
+  /**
+   * of the growth rings in the top: 0 quartersawn
+   */
+  ring_angle_deg: number;
+  /**
+   * wood of the top
+   */
+  top_species: string;
+  /**
+   * what goes into it; the last is the response itself
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  parts: GuessPart[];
+}
+export interface GuessPart {
+  /**
+   * what it is
+   */
+  what: string;
+  /**
+   * of the value; empty: a share of what stands above
+   */
+  unit: string;
+  value: Estimate;
+}
 export interface FlaggedReading {
   /**
    * day of the reading
@@ -1889,7 +3620,7 @@ export interface FlaggedReading {
   /**
    * what was read
    */
-  kind: "action12_bass" | "action12_treble" | "relief";
+  kind: "action12_bass" | "action12_treble" | "relief" | "bridge_over_rim";
   /**
    * as read [mm]
    */
@@ -2606,9 +4337,9 @@ export interface HeightReading {
   /**
    * what was read
    */
-  kind: "action12_bass" | "action12_treble" | "relief";
+  kind: "action12_bass" | "action12_treble" | "relief" | "bridge_over_rim";
   /**
-   * height at pitch over the top of fret 12; relief at the middle of the neck [mm]
+   * height at pitch over the top of fret 12, -3 to 15 mm; relief at the middle of the neck; bridge's top over a straightedge line on the rim, up to 40 mm [mm]
    */
   value_mm: number;
   /**
@@ -2628,9 +4359,9 @@ export interface HeightReadingAsk {
   /**
    * what was read
    */
-  kind: "action12_bass" | "action12_treble" | "relief";
+  kind: "action12_bass" | "action12_treble" | "relief" | "bridge_over_rim";
   /**
-   * height at pitch over the top of fret 12; relief at the middle of the neck [mm]
+   * height at pitch over the top of fret 12, -3 to 15 mm; relief at the middle of the neck; bridge's top over a straightedge line on the rim, up to 40 mm [mm]
    */
   value_mm: number | string;
   /**
@@ -2730,78 +4461,6 @@ export interface HomeAir {
   log: LoggedDay[];
 }
 export interface LoggedDay {
-  /**
-   * the day
-   */
-  date: string;
-  /**
-   * mean air temperature of the day [C]
-   */
-  temperature_c: number;
-  /**
-   * mean relative humidity of the day, 0..1, over liquid water
-   */
-  relative_humidity: number;
-}
-export interface HomeAirAsk {
-  /**
-   * whether the months were read indoors, or outdoors and are brought in
-   */
-  kind?: "indoor_months" | "outdoor_months";
-  /**
-   * mean temperature of each month, January first [C]
-   *
-   * @minItems 12
-   * @maxItems 12
-   */
-  temperature_c?: number[];
-  /**
-   * mean relative humidity of each month, 0..1; indoor_months
-   *
-   * @minItems 12
-   * @maxItems 12
-   */
-  relative_humidity?: number[];
-  /**
-   * mean dew point of each month, over liquid water; outdoor_months [C]
-   *
-   * @minItems 12
-   * @maxItems 12
-   */
-  dew_point_c?: number[];
-  /**
-   * the room is warmed to this; outdoor_months [C]
-   */
-  heating_set_point_c?: number;
-  /**
-   * water that people, cooking and plants add when the house is shut (0 C or colder outdoors); it falls to nothing at 20 C outdoors; outdoor_months [g/m3]
-   */
-  moisture_gain_g_per_m3?: number;
-  /**
-   * the room is never drier than this, 0..1
-   */
-  humidifier_floor?: number;
-  /**
-   * the room is never damper than this, 0..1
-   */
-  dehumidifier_ceiling?: number;
-  /**
-   * standard deviation of the day-to-day departure, 0..1
-   */
-  weather_sd_relative_humidity?: number;
-  /**
-   * time in which a departure falls to 1/e [days]
-   */
-  weather_memory_days?: number;
-  /**
-   * days read by a hygrometer in the home; of two for one day the later in the list stands
-   *
-   * @minItems 0
-   * @maxItems 20000
-   */
-  log?: LoggedDayAsk[];
-}
-export interface LoggedDayAsk {
   /**
    * the day
    */
@@ -4070,24 +5729,6 @@ export interface ThinDay {
    */
   expected: number;
 }
-export interface LooseBraceAsk {
-  /**
-   * its name in the design
-   */
-  brace: string;
-  /**
-   * from which end it is measured
-   */
-  end: "first" | "second";
-  /**
-   * where the looseness begins, from that end [mm]
-   */
-  from_end_mm?: number | string;
-  /**
-   * how much is loose [mm]
-   */
-  length_mm: number | string;
-}
 export interface ModelLine {
   /**
    * as in /api/compute/NAME
@@ -4689,16 +6330,6 @@ export interface OutlinePoint {
    */
   half_width_mm: number;
 }
-export interface OutlinePointAsk {
-  /**
-   * from the neck edge, along the centre line [mm]
-   */
-  x_mm: number | string;
-  /**
-   * from the centre line to the edge [mm]
-   */
-  half_width_mm: number | string;
-}
 export interface OwnerAsk {
   /**
    * number in the book; 0: not kept yet
@@ -4847,170 +6478,6 @@ export interface PlateRequestAsk {
    * answer with the lists for pictures too
    */
   with_fields?: boolean;
-}
-export interface WhichTopAsk {
-  /**
-   * in words of form
-   */
-  body_size?: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
-  /**
-   * a pattern: x_scalloped, x_braced, ladder, fan
-   */
-  bracing?: string;
-  /**
-   * of the top, when it is known [mm]
-   */
-  thickness_mm?: number | string;
-  /**
-   * of the top, when it is known
-   */
-  species?: string;
-  /**
-   * 0 quartersawn, 90 flat-sawn [degrees]
-   */
-  ring_angle_deg?: number;
-  /**
-   * of the top's dome, when it is known [mm]
-   */
-  arch_radius_mm?: number | string;
-  drawn?: TopDesignAsk;
-}
-export interface TopDesignAsk {
-  /**
-   * one half from the neck edge to the tail, both on the centre line
-   *
-   * @minItems 5
-   * @maxItems 60
-   */
-  outline: OutlinePointAsk[];
-  /**
-   * of the top [mm]
-   */
-  thickness_mm: number | string;
-  /**
-   * wood of the top
-   */
-  species?: string;
-  /**
-   * 0 quartersawn, 90 flat-sawn [degrees]
-   */
-  ring_angle_deg?: number;
-  /**
-   * of the dome; absent: flat [mm]
-   */
-  arch_radius_mm?: number | string;
-  /**
-   * under the top
-   *
-   * @minItems 0
-   * @maxItems 40
-   */
-  braces: BraceAsk[];
-  soundhole: SoundholeAsk;
-  bridge: BridgeDesignAsk;
-  bridge_plate: CrossPieceAsk;
-  rim: RimStiffnessAsk;
-}
-export interface SoundholeAsk {
-  /**
-   * from the neck edge [mm]
-   */
-  centre_x_mm: number | string;
-  /**
-   * of the hole [mm]
-   */
-  radius_mm: number | string;
-  /**
-   * reinforcement round it, under the top [mm]
-   */
-  ring_width_mm?: number | string;
-  /**
-   * 0: none [mm]
-   */
-  ring_thickness_mm?: number | string;
-  /**
-   * its wood
-   */
-  ring_species?: string;
-}
-export interface RimStiffnessAsk {
-  /**
-   * per length, in the plane, across the edge [N/mm2]
-   */
-  outward_n_mm2: number;
-  /**
-   * in the plane, along the edge [N/mm2]
-   */
-  along_n_mm2: number;
-  /**
-   * out of the plane [N/mm2]
-   */
-  up_n_mm2: number;
-  /**
-   * moment per length for each radian of slope across the edge [N]
-   */
-  slope_n: number;
-  /**
-   * of neck and tail block [mm]
-   */
-  block_half_width_mm: number | string;
-  /**
-   * at the blocks, in the plane [N/mm2]
-   */
-  block_in_plane_n_mm2: number;
-  /**
-   * at the blocks, out of the plane [N/mm2]
-   */
-  block_up_n_mm2: number;
-  /**
-   * at the blocks, slope [N]
-   */
-  block_slope_n: number;
-}
-export interface TopDamageAsk {
-  /**
-   * stretches off the top
-   *
-   * @minItems 0
-   * @maxItems 20
-   */
-  loose_braces?: LooseBraceAsk[];
-  /**
-   * right through the top
-   *
-   * @minItems 0
-   * @maxItems 10
-   */
-  cracks?: CrackAsk[];
-  /**
-   * measured; none: the design's everywhere
-   *
-   * @minItems 0
-   * @maxItems 200
-   */
-  thickness?: ThicknessReadingAsk[];
-  /**
-   * share of its thickness gone along the pin holes
-   */
-  bridge_plate_worn?: number;
-  /**
-   * from the back edge of the bridge, off the top [mm]
-   */
-  bridge_lifted_mm?: number | string;
-}
-export interface ThicknessReadingAsk {
-  /**
-   * from the neck edge [mm]
-   */
-  x_mm: number | string;
-  /**
-   * from the centre line; treble positive [mm]
-   */
-  y_mm: number | string;
-  /**
-   * of the top there [mm]
-   */
-  thickness_mm: number | string;
 }
 export interface StringLoadAsk {
   /**
@@ -5230,6 +6697,222 @@ export interface RimStiffness {
    */
   block_slope_n: number;
 }
+export interface ProcedureResult {
+  /**
+   * of the repair
+   */
+  name: string;
+  /**
+   * what is refused or put off in it
+   */
+  never: string;
+  /**
+   * in order
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  steps: StepShown[];
+  /**
+   * its questions, as they stand
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  decisions: DecisionShown[];
+  /**
+   * none or one
+   *
+   * @minItems 0
+   * @maxItems 1
+   */
+  next_question: DecisionShown[];
+  /**
+   * why no more is done; empty: it goes on
+   */
+  stopped: string;
+  /**
+   * nothing holds it
+   */
+  may_start: boolean;
+  /**
+   * what is missing
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  holds: string[];
+  humidity: HumidityGate;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_low_minutes: number;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_minutes: number;
+  /**
+   * hands-on work, all steps [min]
+   */
+  hands_on_high_minutes: number;
+  /**
+   * typical waits, one after the other [min]
+   */
+  wait_minutes: number;
+  /**
+   * what is needed
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  materials: string[];
+}
+export interface StepShown {
+  /**
+   * id in data/operations.csv
+   */
+  operation: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * part of the visit
+   */
+  family: "arrive" | "work" | "finish_up";
+  /**
+   * hands-on work [min]
+   */
+  hands_on_low_minutes: number;
+  /**
+   * hands-on work [min]
+   */
+  hands_on_minutes: number;
+  /**
+   * hands-on work [min]
+   */
+  hands_on_high_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_low_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_minutes: number;
+  /**
+   * by the clock, after it [min]
+   */
+  wait_high_minutes: number;
+  /**
+   * what for; may be empty
+   */
+  wait_for: string;
+  /**
+   * place held through the hands-on work; may be empty
+   */
+  hands_on_station: string;
+  /**
+   * fixture held in the wait; may be empty
+   */
+  wait_station: string;
+  /**
+   * how long of the wait [min]
+   */
+  station_wait_minutes: number;
+  /**
+   * from the end of its hands-on work to one of greatest_gap_to [min]
+   */
+  greatest_gap_minutes?: number;
+  /**
+   * operations
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  greatest_gap_to: string[];
+  /**
+   * where and with what it is done
+   */
+  where: string;
+  /**
+   * may be empty
+   */
+  materials: string;
+  /**
+   * a line each
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  adhesives: string[];
+  /**
+   * what holds and how long
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  clamps: string[];
+  /**
+   * what it does to the air of the room
+   */
+  air: "clean" | "dust" | "vapour" | "spray" | "steam";
+  /**
+   * no dust in the room for an hour before
+   */
+  needs_dust_free: boolean;
+  /**
+   * of the shop [percent]
+   */
+  humidity_low_percent?: number;
+  /**
+   * of the shop [percent]
+   */
+  humidity_high_percent?: number;
+  /**
+   * of the shop [C]
+   */
+  temperature_low_c?: number;
+  /**
+   * of the shop [C]
+   */
+  temperature_high_c?: number;
+  /**
+   * read where the step is read
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  cautions: string[];
+  /**
+   * whether it can be taken back
+   */
+  reversible: "yes" | "hardly" | "no";
+  /**
+   * what a collector thinks of it
+   */
+  value: "raises" | "neutral" | "lowers";
+  /**
+   * only with a recorded yes
+   */
+  asks_owner: boolean;
+  /**
+   * there is one
+   */
+  yes_recorded: boolean;
+  /**
+   * what may be done instead; may be empty
+   */
+  gentler: string;
+  /**
+   * waits for the humidity in the body
+   */
+  held_by_humidity: boolean;
+  /**
+   * where its minutes and limits come from
+   */
+  source: string;
+}
 export interface PromiseRequestAsk {
   bench: BenchRequestAsk;
   /**
@@ -5420,6 +7103,10 @@ export interface SetupChange {
    * it may have left the neck with another relief
    */
   moves_relief: boolean;
+  /**
+   * it may have left the bridge at another height over the rim
+   */
+  moves_bridge: boolean;
 }
 export interface ResponseRequestAsk {
   /**
@@ -5479,10 +7166,16 @@ export interface SetupChangeAsk {
    * it may have left the neck with another relief
    */
   moves_relief?: boolean;
+  /**
+   * it may have left the bridge at another height over the rim
+   */
+  moves_bridge?: boolean;
 }
 export interface ResponseResult {
   response_bass_mm_per_percent: Estimate;
   response_treble_mm_per_percent: Estimate;
+  top_mm_per_percent: Estimate;
+  neck_and_back_mm_per_percent: Estimate;
   lag_days: Estimate;
   drift_mm_per_year: Estimate;
   action12_bass_today_mm: Estimate;
@@ -5501,6 +7194,10 @@ export interface ResponseResult {
    */
   readings_used: number;
   /**
+   * readings of the bridge over the rim; with none the parts are guessed
+   */
+  bridge_readings: number;
+  /**
    * readings that do not fit the others and are not obeyed
    *
    * @minItems 0
@@ -5514,6 +7211,7 @@ export interface ResponseResult {
    * @maxItems 1
    */
   last_change: ChangeShare[];
+  first_guess: FirstGuess;
   /**
    * what was taken for granted, in plain words
    *
