@@ -135,6 +135,10 @@ class Filling {
     const std::vector<JobPlan> plans = job_plans(work, book_.story(work.visit.instrument_id), repair_, now_);
     const auto plan = std::ranges::find(plans, job, [](const JobPlan& one) { return one.story.job.id; });
     offer(told, *plan, job);
+    if (!told.goes_on_because.empty() && plan->plan.humidity.holds) {
+      book_.add(GateRecord{
+          .visit_id = visit, .who = told.person, .day = work.visit.date, .why = told.goes_on_because});
+    }
     if (told.done) do_work(told, *plan, job);
     return job;
   }

@@ -64,6 +64,7 @@ DemoJob job(const CsvRow& row) {
               .person = name(row, "person"),
               .done = {},
               .at_hand = {},
+              .goes_on_because = cell(row, "goes_on_because"),
               .note = cell(row, "shop_note")};
   if (!row.text("done_through").empty()) {
     job.done = {.through = name(row, "done_through"),

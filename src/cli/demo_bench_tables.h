@@ -34,6 +34,7 @@ struct DemoJob {
   std::string person;
   std::optional<Done> done;
   std::optional<AtHand> at_hand;
+  std::string goes_on_because;  ///< although the humidity of the body holds it; empty: it is held
   std::string note;
 };
 

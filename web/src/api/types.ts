@@ -8,6 +8,7 @@ export interface Api {
   AirOfHome: AirOfHome;
   AirRequestAsk: AirRequestAsk;
   AirResult: AirResult;
+  AmountTaken: AmountTaken;
   Attack: Attack;
   AttackAsk: AttackAsk;
   AttackMark: AttackMark;
@@ -64,8 +65,11 @@ export interface Api {
   DecayTimesAsk: DecayTimesAsk;
   DecidingNote: DecidingNote;
   DecisionShown: DecisionShown;
+  DiagnoseRequest: DiagnoseRequest;
   DiagnoseRequestAsk: DiagnoseRequestAsk;
   DiagnoseResult: DiagnoseResult;
+  DiagnosisAnswer: DiagnosisAnswer;
+  DiagnosisShown: DiagnosisShown;
   DrawingPoint: DrawingPoint;
   DrawingPointAsk: DrawingPointAsk;
   DrawnLine: DrawnLine;
@@ -73,12 +77,17 @@ export interface Api {
   EndTapAsk: EndTapAsk;
   Equilibrium: Equilibrium;
   Estimate: Estimate;
+  EstimateAnswer: EstimateAnswer;
   EstimateAsk: EstimateAsk;
+  EstimateLine: EstimateLine;
   EstimateLineAsk: EstimateLineAsk;
+  EstimateMaterial: EstimateMaterial;
   EstimateMaterialAsk: EstimateMaterialAsk;
+  EstimateRequest: EstimateRequest;
   EstimateRequestAsk: EstimateRequestAsk;
   EstimateResult: EstimateResult;
   EstimateTotal: EstimateTotal;
+  EstimateWork: EstimateWork;
   EstimateWorkAsk: EstimateWorkAsk;
   EvidenceShown: EvidenceShown;
   ExposureLimit: ExposureLimit;
@@ -92,6 +101,7 @@ export interface Api {
   FindingKind: FindingKind;
   FindingPhoto: FindingPhoto;
   FindingPhotoAsk: FindingPhotoAsk;
+  FindingSeen: FindingSeen;
   FindingSeenAsk: FindingSeenAsk;
   FindingStory: FindingStory;
   FinishCalendarLine: FinishCalendarLine;
@@ -102,7 +112,9 @@ export interface Api {
   FlaggedReading: FlaggedReading;
   FloorAtRelief: FloorAtRelief;
   FloorAtReliefAsk: FloorAtReliefAsk;
+  FollowAnswer: FollowAnswer;
   ForcingNote: ForcingNote;
+  ForetoldHeight: ForetoldHeight;
   FormTables: FormTables;
   FretAnswer: FretAnswer;
   FretDressRequestAsk: FretDressRequestAsk;
@@ -113,12 +125,16 @@ export interface Api {
   FretReadingAsk: FretReadingAsk;
   FretToDress: FretToDress;
   FretWishesAsk: FretWishesAsk;
+  GateOverride: GateOverride;
   GateOverrideAsk: GateOverrideAsk;
   GateRecord: GateRecord;
   GateRecordAsk: GateRecordAsk;
   Gauge: Gauge;
+  GivenAmount: GivenAmount;
   GivenAmountAsk: GivenAmountAsk;
+  GivenAnswer: GivenAnswer;
   GivenAnswerAsk: GivenAnswerAsk;
+  GivenReading: GivenReading;
   GivenReadingAsk: GivenReadingAsk;
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
@@ -167,21 +183,27 @@ export interface Api {
   JobAnswer: JobAnswer;
   JobAnswerAsk: JobAnswerAsk;
   JobAsk: JobAsk;
+  JobMaterial: JobMaterial;
+  JobMaterialAsk: JobMaterialAsk;
   JobOffer: JobOffer;
   JobOfferAsk: JobOfferAsk;
   JobPlan: JobPlan;
   JobStep: JobStep;
   JobStory: JobStory;
+  JobTerms: JobTerms;
+  JobTermsAsk: JobTermsAsk;
   Kept: Kept;
   KeptPhoto: KeptPhoto;
   KindredResponse: KindredResponse;
   KindredResponseAsk: KindredResponseAsk;
+  LearntWork: LearntWork;
   LearntWorkAsk: LearntWorkAsk;
   LeastCleanAction: LeastCleanAction;
   LeastCure: LeastCure;
   LeastString: LeastString;
   LengthRead: LengthRead;
   LimitCheck: LimitCheck;
+  LineOfJob: LineOfJob;
   LogKeptReport: LogKeptReport;
   LoggedDay: LoggedDay;
   LoggedDayAsk: LoggedDayAsk;
@@ -189,8 +211,10 @@ export interface Api {
   LoggerReport: LoggerReport;
   LooseBraceAsk: LooseBraceAsk;
   LotList: LotList;
+  MaterialList: MaterialList;
   MaterialLot: MaterialLot;
   MaterialLotAsk: MaterialLotAsk;
+  MaterialOffered: MaterialOffered;
   Measure: Measure;
   ModelLine: ModelLine;
   ModelList: ModelList;
@@ -201,6 +225,7 @@ export interface Api {
   Moment: Moment;
   MomentAsk: MomentAsk;
   MonthOfAir: MonthOfAir;
+  NamedChoice: NamedChoice;
   NeckAndBackAsk: NeckAndBackAsk;
   NeckAngleRequest: NeckAngleRequest;
   NeckAngleRequestAsk: NeckAngleRequestAsk;
@@ -224,10 +249,12 @@ export interface Api {
   OctaveError: OctaveError;
   OctaveErrorAsk: OctaveErrorAsk;
   Offered: Offered;
+  OffersMade: OffersMade;
   OnTheBench: OnTheBench;
   OperationAsk: OperationAsk;
   OrderEntry: OrderEntry;
   OrderEntryAsk: OrderEntryAsk;
+  OutcomeOffered: OutcomeOffered;
   OuterHeights: OuterHeights;
   OutlinePoint: OutlinePoint;
   OutlinePointAsk: OutlinePointAsk;
@@ -236,6 +263,7 @@ export interface Api {
   OwnerList: OwnerList;
   OwnerWord: OwnerWord;
   OwnerWordAsk: OwnerWordAsk;
+  OwnerYes: OwnerYes;
   OwnerYesAsk: OwnerYesAsk;
   PapersShown: PapersShown;
   PartEnergy: PartEnergy;
@@ -249,6 +277,7 @@ export interface Api {
   PlateResult: PlateResult;
   PlateThicknessAsk: PlateThicknessAsk;
   PricedLine: PricedLine;
+  ProcedureRequest: ProcedureRequest;
   ProcedureRequestAsk: ProcedureRequestAsk;
   ProcedureResult: ProcedureResult;
   PromiseRecord: PromiseRecord;
@@ -256,6 +285,7 @@ export interface Api {
   PromiseRequestAsk: PromiseRequestAsk;
   PromiseResult: PromiseResult;
   PromisedDay: PromisedDay;
+  QuestionOffered: QuestionOffered;
   Reading: Reading;
   ReadingAsk: ReadingAsk;
   ReadingsKept: ReadingsKept;
@@ -282,6 +312,9 @@ export interface Api {
   SaddleTop: SaddleTop;
   SaddleTopAsk: SaddleTopAsk;
   SaddleWishesAsk: SaddleWishesAsk;
+  SaidAtVisit: SaidAtVisit;
+  SaidAtVisitAsk: SaidAtVisitAsk;
+  SaidFact: SaidFact;
   SaidFactAsk: SaidFactAsk;
   SaltReadingAsk: SaltReadingAsk;
   SeasonAnswer: SeasonAnswer;
@@ -339,6 +372,8 @@ export interface Api {
   VisitWork: VisitWork;
   WhichTopAsk: WhichTopAsk;
   WithMoisture: WithMoisture;
+  WorkCorrection: WorkCorrection;
+  WorkCorrectionAsk: WorkCorrectionAsk;
   WorkPiece: WorkPiece;
   WorkSpell: WorkSpell;
   YearRequestAsk: YearRequestAsk;
@@ -561,6 +596,20 @@ export interface AirResult {
    * grams of water in a cubic metre of the air
    */
   absolute_humidity_g_per_m3: number;
+}
+export interface AmountTaken {
+  /**
+   * what is counted, as data/operations.csv names it
+   */
+  amount: string;
+  /**
+   * how many
+   */
+  count: number;
+  /**
+   * by a person; else what is usual
+   */
+  said: boolean;
 }
 export interface Attack {
   /**
@@ -3326,6 +3375,104 @@ export interface DecisionShown {
    */
   says: string;
 }
+export interface DiagnoseRequest {
+  /**
+   * complaints, data/symptoms.csv; findings raise theirs by themselves
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  symptoms: string[];
+  /**
+   * readings of the instrument and figures of other models
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  readings: GivenReading[];
+  /**
+   * what the survey found
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  findings: FindingSeen[];
+  /**
+   * kinds that are not among the findings were looked for
+   */
+  surveyed: boolean;
+  /**
+   * answers to data/diagnosis_facts.csv
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  facts: SaidFact[];
+  humidity_override?: GateOverride;
+}
+export interface GivenReading {
+  /**
+   * id in data/measures.csv, finding_measures.csv or model_figures.csv
+   */
+  measure: string;
+  /**
+   * in the unit of that table
+   */
+  value: number;
+  /**
+   * one standard deviation; absent: that of the usual gauge
+   */
+  sd?: number;
+  /**
+   * the same in the first or last trusted set
+   */
+  earlier?: number;
+  /**
+   * one standard deviation of that
+   */
+  earlier_sd?: number;
+}
+export interface FindingSeen {
+  /**
+   * kind of finding, data/finding_kinds.csv
+   */
+  kind: string;
+  /**
+   * in words
+   */
+  where: string;
+  /**
+   * what was read at it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  readings: GivenReading[];
+}
+export interface SaidFact {
+  /**
+   * id in data/diagnosis_facts.csv
+   */
+  fact: string;
+  /**
+   * the answer: yes is true
+   */
+  holds: boolean;
+}
+export interface GateOverride {
+  /**
+   * who decided it
+   */
+  by: string;
+  /**
+   * when
+   */
+  on: string;
+  /**
+   * the reason, in their words
+   */
+  why: string;
+}
 export interface DiagnoseRequestAsk {
   /**
    * complaints, data/symptoms.csv; findings raise theirs by themselves
@@ -3492,6 +3639,88 @@ export interface NextMeasurement {
    */
   decides_at_most: number;
 }
+export interface DiagnosisAnswer {
+  request: DiagnoseRequest;
+  result: DiagnoseResult;
+  /**
+   * what no record says and was taken for granted, and what was left out
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  assumed: string[];
+}
+export interface DiagnosisShown {
+  answer: DiagnosisAnswer;
+  /**
+   * what can be complained of
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  symptoms: NamedChoice[];
+  /**
+   * what only a person can say
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  questions: NamedChoice[];
+  /**
+   * names of what causes lead to
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  remedies: NamedChoice[];
+  /**
+   * at this visit, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  said: SaidAtVisit[];
+}
+export interface NamedChoice {
+  /**
+   * as records name it
+   */
+  id: string;
+  /**
+   * as a person says it
+   */
+  words: string;
+}
+export interface SaidAtVisit {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * a symptom, or an answer to a question of the diagnosis
+   */
+  about: "symptom" | "fact";
+  /**
+   * an id in data/symptoms.csv or data/diagnosis_facts.csv
+   */
+  name: string;
+  /**
+   * no: it does not, or no longer
+   */
+  holds: boolean;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who: string;
+}
 export interface DrawingPoint {
   /**
    * along the view [mm]
@@ -3584,6 +3813,405 @@ export interface Equilibrium {
    * percent of moisture for one percent of relative humidity more
    */
   percent_per_percent: number;
+}
+export interface EstimateAnswer {
+  request: EstimateRequest;
+  result: EstimateResult;
+  /**
+   * what each line of the result is in the book
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  lines: LineOfJob[];
+}
+export interface EstimateRequest {
+  /**
+   * code of ISO 4217
+   */
+  currency: string;
+  /**
+   * decimal text in the currency
+   */
+  hourly_rate: string;
+  /**
+   * hands-on time is billed in steps of this [min]
+   */
+  billing_step_minutes?: number;
+  /**
+   * of half a minor unit
+   */
+  rounding: "half_up" | "half_even";
+  /**
+   * on every line, or once for each rate
+   */
+  tax_rounded: "per_line" | "per_rate";
+  /**
+   * what is offered
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  lines: EstimateLine[];
+  /**
+   * what the shop's log has taught
+   *
+   * @minItems 0
+   * @maxItems 300
+   */
+  learnt: LearntWork[];
+}
+export interface EstimateLine {
+  /**
+   * what the owner says yes or no to
+   */
+  name: string;
+  /**
+   * now, later or not
+   */
+  when: "do_now" | "can_wait" | "leave_alone";
+  repair?: ProcedureRequest;
+  /**
+   * work that no procedure gives
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  work: EstimateWork[];
+  /**
+   * what is bought for it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  materials: EstimateMaterial[];
+  /**
+   * decimal text for the labour, instead of the hours; may be empty
+   */
+  fixed_price: string;
+  /**
+   * decimal text, up to three decimals
+   */
+  tax_percent: string;
+  /**
+   * in words an owner can accept or refuse
+   */
+  risk: string;
+}
+export interface ProcedureRequest {
+  /**
+   * id in data/procedures.csv
+   */
+  procedure: string;
+  /**
+   * what was read
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  readings: GivenReading[];
+  /**
+   * what was chosen by hand
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  answers: GivenAnswer[];
+  /**
+   * how many cleats, frets, millimetres of crack ...
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  amounts: GivenAmount[];
+  /**
+   * operations done already at this visit
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  on_record: string[];
+  /**
+   * the owner's recorded yes
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  yes: OwnerYes[];
+  humidity_override?: GateOverride;
+}
+export interface GivenAnswer {
+  /**
+   * the question
+   */
+  decision: string;
+  /**
+   * what was chosen
+   */
+  outcome: string;
+}
+export interface GivenAmount {
+  /**
+   * what there are so many of, as in data/operations.csv
+   */
+  amount: string;
+  /**
+   * how many
+   */
+  count: number;
+}
+export interface OwnerYes {
+  /**
+   * id in data/operations.csv; all: what neither lowers value nor is done on request only
+   */
+  operation: string;
+  /**
+   * who said yes
+   */
+  by: string;
+  /**
+   * when
+   */
+  on: string;
+}
+export interface EstimateWork {
+  /**
+   * its kind
+   */
+  operation: string;
+  /**
+   * undercut one time in ten [min]
+   */
+  low_minutes: number;
+  /**
+   * as often more as less [min]
+   */
+  typical_minutes: number;
+  /**
+   * exceeded one time in ten [min]
+   */
+  high_minutes: number;
+}
+export interface EstimateMaterial {
+  /**
+   * what is bought
+   */
+  name: string;
+  /**
+   * decimal text, up to three decimals
+   */
+  quantity: string;
+  /**
+   * decimal text in the currency
+   */
+  unit_price: string;
+  /**
+   * decimal text; empty: that of the line
+   */
+  tax_percent: string;
+}
+export interface LearntWork {
+  /**
+   * its kind
+   */
+  operation: string;
+  /**
+   * times its estimate, in the middle
+   */
+  factor: number;
+  /**
+   * standard deviation of ln(actual/estimate)
+   */
+  scatter: number;
+}
+export interface EstimateResult {
+  /**
+   * code of ISO 4217
+   */
+  currency: string;
+  /**
+   * decimals of an amount
+   */
+  minor_digits: number;
+  /**
+   * in words
+   */
+  rounding: string;
+  /**
+   * as asked
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  lines: PricedLine[];
+  /**
+   * side by side
+   *
+   * @minItems 0
+   * @maxItems 3
+   */
+  options: EstimateTotal[];
+  /**
+   * what is taken for granted
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  assumptions: string[];
+}
+export interface PricedLine {
+  /**
+   * what the owner says yes or no to
+   */
+  name: string;
+  /**
+   * now, later or not
+   */
+  when: "do_now" | "can_wait" | "leave_alone";
+  /**
+   * undercut one time in ten [h]
+   */
+  low_hours: number;
+  /**
+   * as often more as less [h]
+   */
+  typical_hours: number;
+  /**
+   * exceeded one time in ten [h]
+   */
+  high_hours: number;
+  /**
+   * typical waits, one after the other [d]
+   */
+  wait_days: number;
+  /**
+   * in billing steps [min]
+   */
+  billed_minutes: number;
+  /**
+   * money
+   */
+  labour: string;
+  /**
+   * money, were the hours to come out low
+   */
+  labour_low: string;
+  /**
+   * money, were they to come out high
+   */
+  labour_high: string;
+  /**
+   * money
+   */
+  materials: string;
+  /**
+   * money, before tax
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+  /**
+   * money
+   */
+  gross: string;
+  /**
+   * in words
+   */
+  risk: string;
+  /**
+   * what its repair still asks for
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  holds: string[];
+  /**
+   * some of it
+   */
+  cannot_be_undone: boolean;
+  /**
+   * some of it
+   */
+  lowers_value: boolean;
+}
+export interface EstimateTotal {
+  /**
+   * which lines
+   */
+  what: string;
+  /**
+   * undercut one time in ten [h]
+   */
+  low_hours: number;
+  /**
+   * as often more as less [h]
+   */
+  typical_hours: number;
+  /**
+   * exceeded one time in ten [h]
+   */
+  high_hours: number;
+  /**
+   * money, before tax
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+  /**
+   * money
+   */
+  gross: string;
+  /**
+   * money, were every line to come out low
+   */
+  net_low: string;
+  /**
+   * money, were every line to come out high
+   */
+  net_high: string;
+  /**
+   * by rate
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  taxes: TaxAtRate[];
+}
+export interface TaxAtRate {
+  /**
+   * the rate
+   */
+  percent: string;
+  /**
+   * money it is on
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
+}
+export interface LineOfJob {
+  /**
+   * in the book
+   */
+  job_id: number;
+  /**
+   * the line as the owner reads it
+   */
+  words: string;
+  /**
+   * the owner said no to it
+   */
+  refused: boolean;
+  /**
+   * from the newest offer; empty: it does not, or there is none
+   */
+  differs: string;
 }
 export interface EstimateAsk {
   /**
@@ -3797,177 +4425,6 @@ export interface LearntWorkAsk {
    * standard deviation of ln(actual/estimate)
    */
   scatter?: number;
-}
-export interface EstimateResult {
-  /**
-   * code of ISO 4217
-   */
-  currency: string;
-  /**
-   * decimals of an amount
-   */
-  minor_digits: number;
-  /**
-   * in words
-   */
-  rounding: string;
-  /**
-   * as asked
-   *
-   * @minItems 0
-   * @maxItems 60
-   */
-  lines: PricedLine[];
-  /**
-   * side by side
-   *
-   * @minItems 0
-   * @maxItems 3
-   */
-  options: EstimateTotal[];
-  /**
-   * what is taken for granted
-   *
-   * @minItems 0
-   * @maxItems 20
-   */
-  assumptions: string[];
-}
-export interface PricedLine {
-  /**
-   * what the owner says yes or no to
-   */
-  name: string;
-  /**
-   * now, later or not
-   */
-  when: "do_now" | "can_wait" | "leave_alone";
-  /**
-   * undercut one time in ten [h]
-   */
-  low_hours: number;
-  /**
-   * as often more as less [h]
-   */
-  typical_hours: number;
-  /**
-   * exceeded one time in ten [h]
-   */
-  high_hours: number;
-  /**
-   * typical waits, one after the other [d]
-   */
-  wait_days: number;
-  /**
-   * in billing steps [min]
-   */
-  billed_minutes: number;
-  /**
-   * money
-   */
-  labour: string;
-  /**
-   * money, were the hours to come out low
-   */
-  labour_low: string;
-  /**
-   * money, were they to come out high
-   */
-  labour_high: string;
-  /**
-   * money
-   */
-  materials: string;
-  /**
-   * money, before tax
-   */
-  net: string;
-  /**
-   * money
-   */
-  tax: string;
-  /**
-   * money
-   */
-  gross: string;
-  /**
-   * in words
-   */
-  risk: string;
-  /**
-   * what its repair still asks for
-   *
-   * @minItems 0
-   * @maxItems 200
-   */
-  holds: string[];
-  /**
-   * some of it
-   */
-  cannot_be_undone: boolean;
-  /**
-   * some of it
-   */
-  lowers_value: boolean;
-}
-export interface EstimateTotal {
-  /**
-   * which lines
-   */
-  what: string;
-  /**
-   * undercut one time in ten [h]
-   */
-  low_hours: number;
-  /**
-   * as often more as less [h]
-   */
-  typical_hours: number;
-  /**
-   * exceeded one time in ten [h]
-   */
-  high_hours: number;
-  /**
-   * money, before tax
-   */
-  net: string;
-  /**
-   * money
-   */
-  tax: string;
-  /**
-   * money
-   */
-  gross: string;
-  /**
-   * money, were every line to come out low
-   */
-  net_low: string;
-  /**
-   * money, were every line to come out high
-   */
-  net_high: string;
-  /**
-   * by rate
-   *
-   * @minItems 0
-   * @maxItems 60
-   */
-  taxes: TaxAtRate[];
-}
-export interface TaxAtRate {
-  /**
-   * the rate
-   */
-  percent: string;
-  /**
-   * money it is on
-   */
-  net: string;
-  /**
-   * money
-   */
-  tax: string;
 }
 export interface Finding {
   /**
@@ -4607,6 +5064,50 @@ export interface FlaggedReading {
    * why it is set aside
    */
   why: string;
+}
+export interface FollowAnswer {
+  /**
+   * foretold and read
+   *
+   * @minItems 0
+   * @maxItems 2
+   */
+  heights: ForetoldHeight[];
+  /**
+   * that read the strings at fret 12
+   */
+  visits_before: number;
+  /**
+   * the last of those
+   */
+  last_visit: string;
+  /**
+   * one plain sentence
+   */
+  verdict: string;
+}
+export interface ForetoldHeight {
+  /**
+   * action12_bass or action12_treble
+   */
+  measure: string;
+  foretold_mm: Estimate;
+  /**
+   * as found [mm]
+   */
+  read_mm: number;
+  /**
+   * one standard deviation of the gauge [mm]
+   */
+  gauge_sd_mm: number;
+  /**
+   * read less foretold, in standard deviations of both together
+   */
+  off_sd: number;
+  /**
+   * how it fell
+   */
+  fell: "as_foretold" | "lower" | "higher";
 }
 export interface ForcingNote {
   /**
@@ -6693,6 +7194,50 @@ export interface JobAsk {
    */
   note?: string;
 }
+export interface JobMaterial {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * what is bought
+   */
+  name: string;
+  /**
+   * an exact decimal; 0 takes it off
+   */
+  quantity: string;
+  /**
+   * before tax, an exact decimal
+   */
+  unit_price: string;
+}
+export interface JobMaterialAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * what is bought
+   */
+  name: string;
+  /**
+   * an exact decimal; 0 takes it off
+   */
+  quantity?: string;
+  /**
+   * before tax, an exact decimal
+   */
+  unit_price: string;
+}
 export interface JobOffer {
   /**
    * number in the book; 0: not kept yet
@@ -6788,12 +7333,33 @@ export interface JobPlan {
    */
   steps: JobStep[];
   /**
+   * those of the plan's decisions, with what each may come out as
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  questions: QuestionOffered[];
+  /**
+   * what its minutes grow with
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  amounts: AmountTaken[];
+  /**
    * whether the owner has agreed to the newest offer
    */
   owner: "not_asked" | "asked" | "yes" | "no";
 }
 export interface JobStory {
   job: Job;
+  /**
+   * the latest of each length read at the finding it is for
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  at_finding: FindingExtent[];
   /**
    * to its questions, oldest first
    *
@@ -6809,6 +7375,20 @@ export interface JobStory {
    */
   amounts: JobAmount[];
   /**
+   * bought for it, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  materials: JobMaterial[];
+  /**
+   * it is priced by, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  terms: JobTerms[];
+  /**
    * made to the owner, oldest first
    *
    * @minItems 0
@@ -6823,12 +7403,19 @@ export interface JobStory {
    */
   words: OwnerWord[];
   /**
-   * of hands-on work, oldest first
+   * of hands-on work as corrected, oldest first
    *
    * @minItems 0
    * @maxItems 100000
    */
   spells: WorkSpell[];
+  /**
+   * of the clock, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  corrections: WorkCorrection[];
   /**
    * of its operations, oldest first
    *
@@ -6836,6 +7423,28 @@ export interface JobStory {
    * @maxItems 100000
    */
   pins: Pin[];
+}
+export interface JobTerms {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this job
+   */
+  job_id: number;
+  /**
+   * for the labour, an exact decimal; empty: by its hours
+   */
+  fixed_price: string;
+  /**
+   * an exact decimal; empty: the shop's
+   */
+  tax_percent: string;
+  /**
+   * in words that an owner can accept or refuse
+   */
+  risk: string;
 }
 export interface OwnerWord {
   /**
@@ -6908,6 +7517,36 @@ export interface WorkSpell {
    * what it was glued or finished with; 0: not said
    */
   lot_id: number;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface WorkCorrection {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the stretch of work it puts right
+   */
+  spell_id: number;
+  /**
+   * how long hands were at it [min]
+   */
+  minutes: number;
+  /**
+   * the hands-on part is done
+   */
+  finished: boolean;
+  /**
+   * the day it was put right
+   */
+  day: string;
+  /**
+   * who says so
+   */
+  who: string;
   /**
    * anything else
    */
@@ -7169,7 +7808,71 @@ export interface JobStep {
    * the stretch of work hands are at; 0: none
    */
   running_spell: number;
+  /**
+   * the newest stretch of work on it; 0: none yet
+   */
+  last_spell: number;
   wait_ends?: Moment;
+  /**
+   * why hands may not take it up now
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  holds: string[];
+}
+export interface QuestionOffered {
+  /**
+   * the question
+   */
+  decision: string;
+  /**
+   * as it may come out
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  outcomes: OutcomeOffered[];
+}
+export interface OutcomeOffered {
+  /**
+   * as answers name it
+   */
+  outcome: string;
+  /**
+   * of the reading it is about; empty: it is asked
+   */
+  band: string;
+  /**
+   * what follows; may be empty
+   */
+  says: string;
+  /**
+   * nothing more is done then
+   */
+  stops: boolean;
+}
+export interface JobTermsAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this job
+   */
+  job_id?: number;
+  /**
+   * for the labour, an exact decimal; empty: by its hours
+   */
+  fixed_price?: string;
+  /**
+   * an exact decimal; empty: the shop's
+   */
+  tax_percent?: string;
+  /**
+   * in words that an owner can accept or refuse
+   */
+  risk?: string;
 }
 export interface Kept {
   /**
@@ -7475,6 +8178,33 @@ export interface MaterialLot {
    * anything else
    */
   note: string;
+}
+export interface MaterialList {
+  /**
+   * glues and finishes, as data/adhesives.csv and data/finishes.csv have them
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  materials: MaterialOffered[];
+}
+export interface MaterialOffered {
+  /**
+   * as lots name it
+   */
+  id: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * once opened or mixed, where that is known [days]
+   */
+  good_days?: number;
+  /**
+   * what to keep to; may be empty
+   */
+  lot_rule: string;
 }
 export interface MaterialLotAsk {
   /**
@@ -8096,6 +8826,12 @@ export interface SwingOverFret {
    * what it means
    */
   verdict: "clear" | "doubtful" | "touches";
+}
+export interface OffersMade {
+  /**
+   * lines put before the owner
+   */
+  made: number;
 }
 export interface OutlinePoint {
   /**
@@ -9276,6 +10012,36 @@ export interface SaddleWishesAsk {
   wanted_treble_mm?: number | string;
   bridge?: BridgeMeasuresAsk;
 }
+export interface SaidAtVisitAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * of this visit
+   */
+  visit_id?: number;
+  /**
+   * a symptom, or an answer to a question of the diagnosis
+   */
+  about: "symptom" | "fact";
+  /**
+   * an id in data/symptoms.csv or data/diagnosis_facts.csv
+   */
+  name: string;
+  /**
+   * no: it does not, or no longer
+   */
+  holds: boolean;
+  /**
+   * the day
+   */
+  day: string;
+  /**
+   * who said so
+   */
+  who?: string;
+}
 export interface SeasonAnswer {
   /**
    * the day this was asked for
@@ -9905,6 +10671,13 @@ export interface VisitWork {
    */
   overrides: GateRecord[];
   /**
+   * of what is wrong, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  said: SaidAtVisit[];
+  /**
    * oldest first
    *
    * @minItems 0
@@ -9925,6 +10698,36 @@ export interface VisitWork {
    * @maxItems 100000
    */
   handovers: Handover[];
+}
+export interface WorkCorrectionAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the stretch of work it puts right
+   */
+  spell_id?: number;
+  /**
+   * how long hands were at it [min]
+   */
+  minutes: number;
+  /**
+   * the hands-on part is done
+   */
+  finished?: boolean;
+  /**
+   * the day it was put right
+   */
+  day: string;
+  /**
+   * who says so
+   */
+  who?: string;
+  /**
+   * anything else
+   */
+  note?: string;
 }
 export interface YearRequestAsk {
   instrument: ResponseRequestAsk;
