@@ -20,8 +20,8 @@ namespace {
 using namespace tailblock;
 namespace fs = std::filesystem;
 
-const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
-const RepairTables repairs = repair_tables(testing::repository_text);
+const BenchWeights weights = bench_weights(tailblock::testing::repository_file("data/bench_weights.csv"));
+const RepairTables repairs = repair_tables(tailblock::testing::repository_text);
 const Moment now{Date(std::chrono::days(20'504)), 9 * 60};  // a Friday
 
 struct BookOf {

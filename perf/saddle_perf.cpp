@@ -3,24 +3,13 @@
 
 #include <benchmark/benchmark.h>
 
-#include <fstream>
-#include <iterator>
-#include <string>
-
-#include "season/body_designs.h"
-#include "season/season_prior.h"
+#include "season_tables.h"
 #include "setup/saddle.h"
 #include "setup/saddle_limits.h"
-#include "wood/species.h"
 
 namespace {
 
 using namespace tailblock;
-
-std::string text_of(const std::string& path) {
-  std::ifstream file(std::string(TEST_SOURCE_DIR "/") + path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 Date day(const char* iso) { return date_from_iso("day", iso); }
 
@@ -54,12 +43,9 @@ SaddleRequest low_in_february(bool read_before) {
 }
 
 void all_choices(benchmark::State& state, bool read_before) {
-  const BodyDesignTable designs = body_design_table(text_of("data/body_designs.csv"));
-  const SpeciesTable species = species_table(text_of("data/species.csv"));
-  const SeasonPrior prior = season_prior(text_of("data/season_prior.csv"));
-  const SaddleLimits limits = saddle_limits(text_of("data/saddle_limits.csv"));
+  const SaddleLimits limits = saddle_limits(tailblock::testing::repository_file("data/saddle_limits.csv"));
   const SaddleRequest request = low_in_february(read_before);
-  for (auto _ : state) benchmark::DoNotOptimize(saddle(request, {&designs, &species, &prior}, limits));
+  for (auto _ : state) benchmark::DoNotOptimize(saddle(request, tailblock::testing::season_tables(), limits));
   state.counters["limit_ms"] = 30;
 }
 

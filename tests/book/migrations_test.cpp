@@ -61,6 +61,14 @@ void expect_its_jobs(const Book& book) {
   EXPECT_EQ(book.work_in_the_shop().size(), 1U);
 }
 
+/// And from number 6 on.
+void expect_its_prices(const Book& book) {
+  const JobStory job = book.job_story(1);
+  EXPECT_EQ(job.materials.at(0).unit_price, "1.20");
+  EXPECT_EQ(job.terms.at(0).tax_percent, "19");
+  EXPECT_EQ(job.corrections.at(0).minutes, 15);
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
@@ -90,6 +98,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     EXPECT_EQ(story.visits[1].readings.at(0).state, ReadingState::as_left);
     if (number >= 4) expect_its_findings(book);
     if (number >= 5) expect_its_jobs(book);
+    if (number >= 6) expect_its_prices(book);
   }
 }
 

@@ -7,10 +7,8 @@
 
 #include "cli/demo_shop.h"
 #include "published.h"
-#include "season/body_designs.h"
-#include "season/calibration.h"
-#include "season/season_prior.h"
-#include "wood/species.h"
+#include "repair/finding_kinds.h"
+#include "season_tables.h"
 
 namespace tailblock::testing {
 
@@ -25,7 +23,9 @@ inline std::string_view kept_file(std::string_view path) {
 inline TradeTables trade_of_the_repository() {
   return trade_tables({.measures = kept_file("data/measures.csv"),
                        .gauges = kept_file("data/gauges.csv"),
-                       .interventions = kept_file("data/interventions.csv")});
+                       .interventions = kept_file("data/interventions.csv"),
+                       .finding_measures = kept_file("data/finding_measures.csv")},
+                      finding_kinds(kept_file("data/finding_kinds.csv")));
 }
 
 /// The demo as it opens on one day, in a file that goes when this does.
@@ -50,11 +50,7 @@ class DemoBook {
 
   /// What the season model makes of one instrument, with the tables of the repository.
   [[nodiscard]] ResponseResult response_of(const InstrumentStory& story) const {
-    static const BodyDesignTable designs = body_design_table(kept_file("data/body_designs.csv"));
-    static const SpeciesTable species = species_table(kept_file("data/species.csv"));
-    static const SeasonPrior prior = season_prior(kept_file("data/season_prior.csv"));
-    return response(response_request(story, log(story.home.id), today),
-                    {.designs = &designs, .species = &species, .prior = &prior});
+    return response(response_request(story, log(story.home.id), today), season_tables());
   }
 
   [[nodiscard]] const InstrumentStory& story_of(std::string_view name) const {

@@ -3,9 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "hand_made_year.h"
-#include "season/body_designs.h"
-#include "season/season_prior.h"
-#include "wood/species.h"
+#include "season_tables.h"
 
 namespace tailblock {
 namespace {
@@ -14,16 +12,9 @@ using testing::day;
 using testing::option;
 using testing::says;
 
-struct Tables {
-  BodyDesignTable designs = body_design_table(testing::repository_file("data/body_designs.csv"));
-  SpeciesTable species = species_table(testing::repository_file("data/species.csv"));
-  SeasonPrior prior = season_prior(testing::repository_file("data/season_prior.csv"));
-  SaddleLimits limits = testing::usual_limits();
-};
-
 SaddleResult answer(const SaddleRequest& request) {
-  static const Tables tables;
-  return saddle(request, {&tables.designs, &tables.species, &tables.prior}, tables.limits);
+  static const SaddleLimits limits = testing::usual_limits();
+  return saddle(request, testing::season_tables(), limits);
 }
 
 /// Invented: indoors in a heated home of a cold winter.
@@ -94,10 +85,9 @@ TEST(SaddleFromReadings, low_in_february_and_right_in_august_asks_for_a_taller_s
 
 TEST(SaddleFromReadings, as_it_is_counts_the_days_that_the_year_does) {
   const SaddleRequest request = low_in_february();
-  static const Tables tables;
   const YearResult year_ahead =
       year({.instrument = request.instrument, .first = request.first, .count = request.count, .limits = request.limits},
-           {&tables.designs, &tables.species, &tables.prior});
+           testing::season_tables());
   const SaddleResult result = answer(request);
   EXPECT_EQ(option(result, SaddleChoice::leave).days.low_either.median,
             year_ahead.days_outside.at(0).low_either.median);
