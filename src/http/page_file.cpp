@@ -1,6 +1,7 @@
 #include "http/page_file.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "http/embedded_files.h"
@@ -32,18 +33,25 @@ const EmbeddedFile* embedded_page(std::string_view path) {
 
 }  // namespace
 
-std::optional<PageFile> page_file(std::string_view path, bool takes_gzip) {
+std::optional<PageFile> page_file(std::string_view path, std::string_view accepted) {
   constexpr std::string_view first_page = "/index.html";
-  const EmbeddedFile* plain = embedded_page(path);
-  if (!plain) plain = embedded_page(path = first_page);
-  if (!plain) return std::nullopt;
-  const EmbeddedFile* packed = takes_gzip ? embedded_page(std::string(path) + ".gz") : nullptr;
-  const EmbeddedFile& sent = packed ? *packed : *plain;
-  return PageFile{.content = sent.content,
-                  .content_type = content_type(path),
-                  .entity_tag = "\"" + std::string(sent.content_hash) + "\"",
-                  .is_compressed = packed != nullptr,
-                  .is_asset = path != first_page};
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 2> packings{{{"br", ".br"}, {"gzip", ".gz"}}};
+  const EmbeddedFile* sent = embedded_page(path);
+  if (!sent) sent = embedded_page(path = first_page);
+  if (!sent) return std::nullopt;
+  PageFile file{.content = {}, .content_type = content_type(path), .entity_tag = {}, .encoding = {}};
+  for (const auto& [encoding, ending] : packings) {
+    if (accepted.find(encoding) == std::string_view::npos) continue;
+    const EmbeddedFile* packed = embedded_page(std::string(path) + std::string(ending));
+    if (!packed) continue;
+    sent = packed;
+    file.encoding = encoding;
+    break;
+  }
+  file.content = sent->content;
+  file.entity_tag = "\"" + std::string(sent->content_hash) + "\"";
+  file.is_asset = path != first_page;
+  return file;
 }
 
 }  // namespace tailblock

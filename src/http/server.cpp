@@ -125,8 +125,7 @@ void give_page(const httplib::Request& request, httplib::Response& response) {
          "application/json");
     return;
   }
-  const bool takes_gzip = request.get_header_value("Accept-Encoding").find("gzip") != std::string::npos;
-  const auto file = page_file(request.path, takes_gzip);
+  const auto file = page_file(request.path, request.get_header_value("Accept-Encoding"));
   if (!file) {
     response.status = 503;
     give(response, "The pages are not built into this program: run make web, then make build.\n", "text/plain");
@@ -134,7 +133,7 @@ void give_page(const httplib::Request& request, httplib::Response& response) {
   }
   response.set_header("ETag", file->entity_tag);
   response.set_header("Vary", "Accept-Encoding");
-  if (file->is_compressed) response.set_header("Content-Encoding", "gzip");
+  if (!file->encoding.empty()) response.set_header("Content-Encoding", file->encoding);
   response.set_header("Cache-Control", file->is_asset ? "public, max-age=31536000, immutable" : "no-cache");
   response.set_header("Content-Security-Policy",
                       "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; "

@@ -62,9 +62,10 @@ class ServedShop : public testing::Test {
   bool made_ = fs::create_directory(folder_);
   Program program_;
   Book book_{folder_ / "shop.tailblock", program_.trade()};
-  Shop shop_{book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), program_.plates(), [] {
-               return Date(2026y / February / 10);
-             }};
+  Shop shop_{
+      book_, program_.trade(), program_.tables(), program_.models(), program_.envelopes(), program_.plates(), [] {
+        return Date(2026y / February / 10);
+      }};
   std::atomic<bool> stop_ = false;
   std::thread serving_;
 };
@@ -113,10 +114,13 @@ TEST_F(ServedShop, sends_answers_as_they_are_and_pages_as_the_build_packed_them)
     EXPECT_FALSE(answer->has_header("Content-Encoding")) << accepted;
     EXPECT_TRUE(Json::accept(answer->body));
   }
-  const auto packed = client.Get("/", {{"Accept-Encoding", "gzip, deflate, br"}});
+  const auto smallest = client.Get("/", {{"Accept-Encoding", "gzip, deflate, br"}});
+  const auto packed = client.Get("/", {{"Accept-Encoding", "gzip, deflate"}});
   const auto plain = client.Get("/", {{"Accept-Encoding", "identity"}});
-  ASSERT_TRUE(packed && plain);
+  ASSERT_TRUE(smallest && packed && plain);
   if (plain->status == 503) GTEST_SKIP() << "the pages are not built";
+  EXPECT_EQ(smallest->get_header_value("Content-Encoding"), "br");
+  EXPECT_LT(smallest->body.size(), packed->body.size());
   EXPECT_EQ(packed->get_header_value("Content-Encoding"), "gzip");
   EXPECT_EQ(packed->body.substr(0, 2), "\x1f\x8b");  // RFC 1952
   EXPECT_FALSE(plain->has_header("Content-Encoding"));
