@@ -28,7 +28,9 @@ async function read(visitId: number, measure: string, value: number, gauge: stri
   const response = await fetch(`${shop.address}/api/visits/${visitId}/readings`, {
     method: "POST",
     headers: { "content-type": "application/json" },
-    body: JSON.stringify({ readings: [{ measure, typed: String(value), value, gauge, state: "as_found" }] }),
+    body: JSON.stringify({
+      readings: [{ visit_id: visitId, measure, typed: String(value), value, gauge, state: "as_found" }],
+    }),
   });
   expect(response.status).toBe(200);
 }
