@@ -29,3 +29,8 @@ export function chooseNotation(next: Notation): void {
 export function shown(mm: number): string {
   return inTrade(mm)[chosen];
 }
+
+/** A length taken from a drawing, which no finger points at to less than a millimetre. */
+export function roughly(mm: number): string {
+  return chosen === "mm" ? `${Math.round(mm)} mm` : shown(mm);
+}
