@@ -8,20 +8,31 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
-#include <memory>
+#include <map>
 #include <string>
+#include <string_view>
 
 #include "bench/bench.h"
 #include "book/bench_question.h"
-#include "published.h"
 
 namespace {
 
 using namespace tailblock;
 namespace fs = std::filesystem;
 
-const BenchWeights weights = bench_weights(tailblock::testing::repository_file("data/bench_weights.csv"));
-const RepairTables repairs = repair_tables(tailblock::testing::repository_text);
+/// The text of a file of the repository, kept for as long as the program runs.
+std::string_view text_of(std::string_view path) {
+  static std::map<std::string, std::string, std::less<>> kept;
+  auto found = kept.find(path);
+  if (found == kept.end()) {
+    std::ifstream file(std::string(TEST_SOURCE_DIR "/") + std::string(path), std::ios::binary);
+    found = kept.emplace(path, std::string{std::istreambuf_iterator<char>(file), {}}).first;
+  }
+  return found->second;
+}
+
+const BenchWeights weights = bench_weights(text_of("data/bench_weights.csv"));
+const RepairTables repairs = repair_tables(text_of);
 const Moment now{Date(std::chrono::days(20'504)), 9 * 60};  // a Friday
 
 struct BookOf {

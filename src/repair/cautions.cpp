@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "quantity/quoted_text.h"
+
 namespace tailblock {
 namespace {
 
@@ -11,7 +13,7 @@ constexpr Range percents{0, 1e9, "percent"};
 
 void add_hazard(CautionsResult& result, const std::string& field, const std::string& id, const RepairTables& tables) {
   const Hazard* hazard = row_of_id(tables.materials.hazards, id);
-  if (hazard == nullptr) throw Refused(field + ": \"" + id + "\" is not in data/hazards.csv");
+  if (hazard == nullptr) throw Refused(field + ": " + quoted_text(id) + " is not in data/hazards.csv");
   const bool shown = std::any_of(result.hazards.begin(), result.hazards.end(),
                                  [&](const HazardShown& one) { return one.hazard == id; });
   if (shown) return;
@@ -22,7 +24,7 @@ void add_hazard(CautionsResult& result, const std::string& field, const std::str
 void add_operations(CautionsResult& result, const CautionsRequest& request, const RepairTables& tables) {
   for (const std::string& id : request.operations) {
     const OperationKind* kind = row_of_id(tables.operations, id);
-    if (kind == nullptr) throw Refused("operations: \"" + id + "\" is not in data/operations.csv");
+    if (kind == nullptr) throw Refused("operations: " + quoted_text(id) + " is not in data/operations.csv");
     for (const std::string& hazard : kind->hazards) add_hazard(result, "operations", hazard, tables);
   }
 }
@@ -62,7 +64,7 @@ CautionsResult cautions(const CautionsRequest& request, const RepairTables& tabl
   for (const std::string& id : request.hazards) add_hazard(result, "hazards", id, tables);
   for (const std::string& id : request.materials) {
     const ListedMaterial* listed = row_of_id(tables.listed, id);
-    if (listed == nullptr) throw Refused("materials: \"" + id + "\" is not in data/listed_materials.csv");
+    if (listed == nullptr) throw Refused("materials: " + quoted_text(id) + " is not in data/listed_materials.csv");
     result.papers.push_back({listed->name, listed->rule, listed->ask, listed->authority});
   }
   add_noise(result, request, tables.figures);

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "quantity/quoted_text.h"
 #include "repair/procedure.h"
 
 namespace tailblock {
@@ -25,7 +26,7 @@ const DecisionOutcome& outcome_named(const ProcedureDecision& decision, const st
   }
   std::string known;
   for (const DecisionOutcome& outcome : decision.outcomes) known += (known.empty() ? "" : ", ") + outcome.outcome;
-  throw Refused("answers: \"" + name + "\" is no outcome of " + decision.id + "; there are " + known);
+  throw Refused("answers: " + quoted_text(name) + " is no outcome of " + decision.id + "; there are " + known);
 }
 
 const DecisionOutcome& band_of(const ProcedureDecision& decision, double value) {
@@ -89,7 +90,7 @@ std::vector<DecisionShown> decided(const RepairProcedure& procedure, const Proce
                                    const ReadValues& values, double sure_margin) {
   for (const GivenAnswer& answer : request.answers) {
     if (procedure.decision(answer.decision) == nullptr) {
-      throw Refused("answers: " + procedure.id + " does not ask \"" + answer.decision + "\"");
+      throw Refused("answers: " + procedure.id + " does not ask " + quoted_text(answer.decision));
     }
   }
   std::vector<DecisionShown> decisions;

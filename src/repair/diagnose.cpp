@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "quantity/quoted_text.h"
 #include "repair/weighed_causes.h"
 
 namespace tailblock {
@@ -29,17 +30,17 @@ std::vector<GivenReading> all_readings(const DiagnoseRequest& request) {
 void require_known(const DiagnoseRequest& request, const RepairTables& tables) {
   for (const std::string& symptom : request.symptoms) {
     if (row_of_id(tables.diagnosis.symptoms, symptom) == nullptr) {
-      throw Refused("symptoms: \"" + symptom + "\" is not in data/symptoms.csv");
+      throw Refused("symptoms: " + quoted_text(symptom) + " is not in data/symptoms.csv");
     }
   }
   for (const FindingSeen& finding : request.findings) {
     if (row_of_id(tables.findings, finding.kind) == nullptr) {
-      throw Refused("findings: \"" + finding.kind + "\" is not in data/finding_kinds.csv");
+      throw Refused("findings: " + quoted_text(finding.kind) + " is not in data/finding_kinds.csv");
     }
   }
   for (const SaidFact& said : request.facts) {
     if (row_of_id(tables.diagnosis.facts, said.fact) == nullptr) {
-      throw Refused("facts: \"" + said.fact + "\" is not in data/diagnosis_facts.csv");
+      throw Refused("facts: " + quoted_text(said.fact) + " is not in data/diagnosis_facts.csv");
     }
   }
 }

@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 
+#include "quantity/quoted_text.h"
+
 namespace tailblock {
 namespace {
 
@@ -32,7 +34,7 @@ struct Till {
 
 ExactDecimal not_negative(const std::string& field, const std::string& text, int digits) {
   const ExactDecimal value = exact_decimal(field, text, digits);
-  if (value.units < 0) throw Refused(field + ": \"" + text + "\" is below 0");
+  if (value.units < 0) throw Refused(field + ": " + quoted_text(text) + " is below 0");
   return value;
 }
 
@@ -106,6 +108,10 @@ void add_money(LineSums& line, const EstimateLine& asked, const std::string& pat
         material.tax_percent.empty() ? line_tax : percent(at + ".tax_percent", material.tax_percent);
     line.net[tax.units] += cost.units;
     bought += cost.units;
+  }
+  for (const auto& [rate, net] : line.net) {
+    // sixty such lines times a tax rate stay below 2^63
+    (void)require_within(path + ".net", static_cast<double>(net), {0, 1e11, "minor units"});
   }
   for (const auto& [rate, net] : line.net) line.tax += till.tax_of(net, {rate, tax_digits}).units;
   line.net_low = low.units + bought;
@@ -182,7 +188,7 @@ EstimateTotal total_of(const std::string& what, const std::vector<LineSums>& lin
 Till till_of(const EstimateRequest& request, const RepairTables& tables) {
   const Currency* currency = row_of_id(tables.currencies, request.currency);
   if (currency == nullptr) {
-    throw Refused("currency: \"" + request.currency + "\" is not a code of ISO 4217 in data/currencies.csv");
+    throw Refused("currency: " + quoted_text(request.currency) + " is not a code of ISO 4217 in data/currencies.csv");
   }
   Till till{request, tables, *currency, {}, static_cast<int>(tables.figures.billing_step)};
   till.rate = price("hourly_rate", request.hourly_rate, till);

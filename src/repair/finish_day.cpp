@@ -5,6 +5,7 @@
 #include <set>
 
 #include "air/moist_air.h"
+#include "quantity/quoted_text.h"
 
 namespace tailblock {
 namespace {
@@ -158,7 +159,7 @@ FinishDayResult finish_day(const FinishDayRequest& request, const OperationTable
   if (finish == nullptr) {
     std::string known;
     for (const FinishClass& one : tables.finishes) known += (known.empty() ? "" : ", ") + one.id;
-    throw Refused("finish: \"" + request.finish + "\" is none of " + known);
+    throw Refused("finish: " + quoted_text(request.finish) + " is none of " + known);
   }
   FinishDayResult result;
   result.stop_spread_c = finish->stop_spread_c;

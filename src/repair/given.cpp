@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "quantity/quoted_text.h"
 #include "repair/table_cells.h"
 
 namespace tailblock {
@@ -45,8 +46,9 @@ ReadValues::ReadValues(const std::vector<GivenReading>& given, const std::vector
   std::set<std::string_view> seen;
   for (const GivenReading& reading : given_) {
     const KnownReading* row = row_of_id(known, reading.measure);
-    if (row == nullptr) throw Refused("readings: \"" + reading.measure + "\" is no reading that repairs know");
-    if (!seen.insert(reading.measure).second) throw Refused("readings: \"" + reading.measure + "\" comes twice");
+    if (row == nullptr) throw Refused("readings: " + quoted_text(reading.measure) + " is no reading that repairs know");
+    if (!seen.insert(reading.measure).second)
+      throw Refused("readings: " + quoted_text(reading.measure) + " comes twice");
     const Range hard{row->hard_low, row->hard_high, row->unit};
     (void)require_within(reading.measure, reading.value, hard);
     if (reading.earlier) (void)require_within(reading.measure, *reading.earlier, hard);

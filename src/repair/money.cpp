@@ -3,6 +3,7 @@
 #include <cassert>
 #include <limits>
 
+#include "quantity/quoted_text.h"
 #include "repair/table_cells.h"
 
 namespace tailblock {
@@ -34,7 +35,7 @@ std::vector<Currency> currencies(std::string_view csv) {
 }
 
 ExactDecimal exact_decimal(std::string_view field, std::string_view text, int digits) {
-  const std::string quoted = std::string(field) + ": \"" + std::string(text) + "\" ";
+  const std::string quoted = std::string(field) + ": " + quoted_text(text) + " ";
   std::string_view rest = text;
   const bool negative = !rest.empty() && rest.front() == '-';
   if (negative) rest.remove_prefix(1);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "quantity/quoted_text.h"
 #include "repair/hours.h"
 
 namespace tailblock {
@@ -25,11 +26,11 @@ void require_known(const ProcedureRequest& request, const RepairTables& tables) 
     const bool known = std::any_of(tables.operations.begin(), tables.operations.end(), [&](const OperationKind& kind) {
       return kind.grows && kind.grows->amount == amount.amount;
     });
-    if (!known) throw Refused("amounts: nothing grows with \"" + amount.amount + "\"");
+    if (!known) throw Refused("amounts: nothing grows with " + quoted_text(amount.amount));
   }
   const auto require_operation = [&](std::string_view field, const std::string& id) {
     if (row_of_id(tables.operations, id) == nullptr) {
-      throw Refused(std::string(field) + ": \"" + id + "\" is not in data/operations.csv");
+      throw Refused(std::string(field) + ": " + quoted_text(id) + " is not in data/operations.csv");
     }
   };
   for (const std::string& id : request.on_record) require_operation("on_record", id);

@@ -1,5 +1,7 @@
 #include "repair/repair_tables.h"
 
+#include "quantity/quoted_text.h"
+
 namespace tailblock {
 
 RepairTables repair_tables(const std::function<std::string_view(std::string_view path)>& text) {
@@ -34,7 +36,7 @@ const RepairProcedure& RepairTables::procedure(std::string_view id) const {
   if (const RepairProcedure* found = row_of_id(procedures, id)) return *found;
   std::string known;
   for (const RepairProcedure& one : procedures) known += (known.empty() ? "" : ", ") + one.id;
-  throw Refused("procedure: \"" + std::string(id) + "\" is none of " + known);
+  throw Refused("procedure: " + quoted_text(id) + " is none of " + known);
 }
 
 }  // namespace tailblock

@@ -258,6 +258,10 @@ TEST(Estimate, refuses_in_one_line) {
   request.lines = {line("x", 30)};
   request.lines[0].materials = {{.name = "m", .quantity = "1.0001", .unit_price = "1", .tax_percent = ""}};
   EXPECT_EQ(of(request), "lines[0].materials[0].quantity: \"1.0001\" has more than 3 decimals");
+  request.lines[0].materials[0] = {.name = "m", .quantity = "10000", .unit_price = "999999999.99", .tax_percent = "99"};
+  EXPECT_EQ(of(request), "lines[0].net: 9.9999999999e+14 minor units is outside 0..100000000000 minor units");
+  request.currency = "GUI\nTAR";
+  EXPECT_EQ(of(request), "currency: 7 bytes is more than 3");
 }
 
 }  // namespace

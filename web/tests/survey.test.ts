@@ -1,6 +1,15 @@
 import { expect, test } from "vitest";
 import type { DrawnLine, FindingKind, ViewDrawing } from "../src/api/shapes";
-import { emptyDraft, findingOf, kindsFor, lengthOf, nearestPlace, partOf, shapeOf } from "../src/parts/surveyDraft";
+import {
+  emptyDraft,
+  findingOf,
+  firstBeginning,
+  kindsFor,
+  lengthOf,
+  nearestPlace,
+  partOf,
+  shapeOf,
+} from "../src/parts/surveyDraft";
 import { apartFromOthers, middleOf, onScreen, pathOf } from "../src/pictures/surveyPicture";
 
 const bar: DrawnLine = {
@@ -119,6 +128,14 @@ test("kinds are narrowed by the view, by what is typed, and by how the draft lie
   expect(names(kindsFor(kinds, "top_inside", 2, "").others)).toEqual(["pin_proud"]);
   expect(names(kindsFor(kinds, "top_inside", 0, "bri wo").fitting)).toEqual(["bridge_plate_worn"]);
   expect(names(kindsFor(kinds, "headstock", 0, "").fitting)).toEqual([]);
+});
+
+test("a place is found by the beginnings of its words", () => {
+  const names = ["fret 3", "fret 13", "lower bout, bass side", "lower bout, treble side"];
+  expect(firstBeginning(names, "lower b, tr")).toBe("lower bout, treble side");
+  expect(firstBeginning(names, "fret 1")).toBe("fret 13");
+  expect(firstBeginning(names, " , ")).toBeUndefined();
+  expect(firstBeginning(names, "heel")).toBeUndefined();
 });
 
 test("the nearest named place, and numbers that do not cover each other", () => {

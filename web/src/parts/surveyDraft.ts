@@ -158,6 +158,23 @@ export function findingOf(view: ViewDrawing, draft: Draft, kind: FindingKind): N
   };
 }
 
+function wordsOf(text: string): string[] {
+  return text
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter(Boolean);
+}
+
+function begins(name: string, search: readonly string[]): boolean {
+  return search.every((word) => wordsOf(name).some((part) => part.startsWith(word)));
+}
+
+/** The first name whose words begin as those of `search` do; none for an empty one. */
+export function firstBeginning(names: readonly string[], search: string): string | undefined {
+  const words = wordsOf(search);
+  return words.length === 0 ? undefined : names.find((name) => begins(name, words));
+}
+
 /** Kinds that can be found on a view, those drawn as the draft lies first; `search` narrows them by the words' beginnings. */
 export function kindsFor(
   kinds: readonly FindingKind[],
@@ -165,17 +182,8 @@ export function kindsFor(
   points: number,
   search: string,
 ): { fitting: FindingKind[]; others: FindingKind[] } {
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const here = kinds.filter(
-    (kind) =>
-      kind.places.includes(view) &&
-      words.every((word) =>
-        kind.words
-          .toLowerCase()
-          .split(/[\s,]+/)
-          .some((part) => part.startsWith(word)),
-      ),
-  );
+  const words = wordsOf(search);
+  const here = kinds.filter((kind) => kind.places.includes(view) && begins(kind.words, words));
   if (points < 2 || words.length > 0) return { fitting: here, others: [] };
   const drawn = (kind: FindingKind): boolean =>
     kind.shape !== "point" && (points === 2 || kind.shape === "area" || kind.shape === "line");
