@@ -64,15 +64,29 @@ void require_after_its_beginning(const WorkSpell& spell, const WorkEnd& end) {
   if (before) throw Refused("minute: work cannot end before it began, " + iso_date(spell.began_on));
 }
 
-/// Each stretch with what was put right of it afterwards.
+void shift(Date& day, int& minute, int by) {
+  const int total = minute + by;
+  const int days = total >= 0 ? total / day_minutes : -((day_minutes - 1 - total) / day_minutes);
+  day += std::chrono::days(days);
+  minute = total - days * day_minutes;
+}
+
+/// Shorter than it was tapped: hands let go before the tap. Longer: they had begun before it.
+void put_right(WorkSpell& spell, const WorkCorrection& correction) {
+  const auto days = static_cast<int>((*spell.ended_on - spell.began_on).count());
+  const int longer = correction.minutes - (days * day_minutes + spell.ended_minute - spell.began_minute);
+  if (longer < 0) shift(*spell.ended_on, spell.ended_minute, longer);
+  if (longer > 0) shift(spell.began_on, spell.began_minute, -longer);
+  spell.finished = correction.finished;
+}
+
+/// Each stretch with the latest that was put right of it.
 void put_right(std::vector<WorkSpell>& spells, const std::vector<WorkCorrection>& corrections) {
-  for (const WorkCorrection& correction : corrections) {
-    const auto spell = std::ranges::find(spells, correction.spell_id, &WorkSpell::id);
-    if (spell == spells.end()) continue;
-    const int end = spell->began_minute + correction.minutes;
-    spell->ended_on = spell->began_on + std::chrono::days(end / day_minutes);
-    spell->ended_minute = end % day_minutes;
-    spell->finished = correction.finished;
+  std::map<RecordId, const WorkCorrection*> latest;
+  for (const WorkCorrection& correction : corrections) latest[correction.spell_id] = &correction;
+  for (WorkSpell& spell : spells) {
+    const auto correction = latest.find(spell.id);
+    if (correction != latest.end()) put_right(spell, *correction->second);
   }
 }
 

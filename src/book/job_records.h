@@ -121,8 +121,8 @@ struct WorkEnd {
 };
 void describe(FieldVisitor&, WorkEnd&);
 
-/// A stretch of work put right: the clock was forgotten, or the tap was the wrong one. The latest stands, counted from
-/// where the stretch began; the stretch itself is kept as it was tapped.
+/// A stretch of work put right: the clock was forgotten, or the tap was the wrong one. The latest stands. Shorter than
+/// it was tapped, it ended earlier; longer, it began earlier. The stretch itself is kept as it was tapped.
 struct WorkCorrection {
   RecordId id = 0;
   RecordId spell_id = 0;

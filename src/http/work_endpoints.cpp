@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "book/job_question.h"
 #include "http/endpoints.h"
 
@@ -135,14 +137,20 @@ Endpoint ending_work(const Shop& shop) {
       schema_of_result<Kept>(),
       [shop](const Ask& ask) {
         const auto tap = from_json<EndTap>(ask.body);
-        Moment end = now_in(shop);
-        if (tap.minutes) {
-          const WorkSpell spell = shop.book.work_spell(ask.id);
-          end = later({spell.began_on, spell.began_minute}, *tap.minutes);
-        }
+        const Moment now = now_in(shop);
+        const WorkSpell spell = shop.book.work_spell(ask.id);
+        const Moment told = tap.minutes ? later({spell.began_on, spell.began_minute}, *tap.minutes) : now;
+        const Moment end = std::min(now, told);
         shop.book.end_work(
             ask.id,
             {.day = end.day, .minute = end.minute, .finished = tap.finished, .lot_id = tap.lot_id, .note = tap.note});
+        if (told > now) {  // hands had begun before the tap that said so
+          shop.book.add(WorkCorrection{.spell_id = ask.id,
+                                       .minutes = *tap.minutes,
+                                       .finished = tap.finished,
+                                       .day = now.day,
+                                       .who = spell.person});
+        }
         return json_answer(Kept{ask.id});
       }};
 }

@@ -156,6 +156,11 @@ TEST(JobSteps, are_put_right_afterwards_and_keep_what_was_tapped) {
   shop.book.add(WorkCorrection{.spell_id = spell, .minutes = 25, .finished = false, .day = shop.today, .who = "Ada"});
   EXPECT_EQ(step_of(shop.plan(shop.job, morning + 400), "clean_crack").state, StepState::at_work);
   EXPECT_EQ(shop.book.job_story(shop.job).corrections.size(), 2U);
+  shop.book.add(WorkCorrection{.spell_id = spell, .minutes = 330, .day = shop.today, .who = "Ada"});
+  const JobStep longer = step_of(shop.plan(shop.job, morning + 300), "clean_crack");
+  EXPECT_EQ(longer.minutes_spent, 330);
+  EXPECT_EQ(longer.state, StepState::done) << "it began earlier: no work ends in time to come";
+  shop.book.add(WorkCorrection{.spell_id = spell, .minutes = 5, .finished = false, .day = shop.today, .who = "Ada"});
   const RecordId running = shop.begin(shop.job, "clean_crack", morning + 500);
   expect_refused([&] { shop.book.add(WorkCorrection{.spell_id = running, .minutes = 5, .day = shop.today}); },
                  "spell_id: hands are still at it; end it first");

@@ -88,9 +88,9 @@ test.each([
     // The estimate: both lines before the owner, one of them refused.
     await page.getByRole("button", { name: "Put 2 lines before the owner" }).click();
     await page.getByRole("button", { name: "Owner says yes to Open top crack glued, with cleats" }).click();
-    await page.getByText(/said yes/).waitFor();
+    await page.locator("b", { hasText: / said yes$/ }).waitFor();
     await page.getByRole("button", { name: "Owner says no to Drop-in saddle replaced" }).click();
-    await page.getByText(/said no/).waitFor();
+    await page.locator("b", { hasText: / said no$/ }).waitFor();
     await expect.poll(() => saddle.textContent()).toContain("the owner said no");
     await shoot(page, `work-2-agreed-${name}`);
     expect(await accessibilityTrouble(page)).toEqual([]);
@@ -182,6 +182,9 @@ test("by keyboard alone: a repair is chosen, a question answered and a step star
     await tabTo(new RegExp(`^${outcome.replace(/[()]/g, "\\$&")}$`));
     await page.keyboard.press("Enter");
     await expect.poll(() => card.locator("h4").textContent()).not.toBe(question);
+    await page.getByLabel("Recorded as").focus();
+    await page.keyboard.press("Control+A");
+    await page.keyboard.type("Nadia");
     await tabTo(/^Start/);
     await page.keyboard.press("Enter");
     await card.getByRole("button", { name: /^Done/ }).waitFor();
