@@ -2,42 +2,19 @@
 
 #include <array>
 #include <cmath>
-#include <set>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 
 namespace tailblock {
 
 DurationPrior duration_prior(std::string_view csv) {
   DurationPrior prior{};
-  struct Figure {
-    std::string_view name;
-    double* place;
-    Range range;
-  };
-  const std::array<Figure, 5> figures{{{"scatter", &prior.scatter, {0, 1.5, ""}},
-                                       {"mean_worth", &prior.mean_worth, {0, 1000, ""}},
-                                       {"scatter_worth", &prior.scatter_worth, {4, 1000, ""}},
-                                       {"shared_by_instrument", &prior.shared_by_instrument, {0, 1, ""}},
-                                       {"whole_day_allowance", &prior.whole_day_allowance, {0, 0.3, ""}}}};
-  const CsvTable table("duration_prior.csv", csv);
-  std::set<std::string_view> given;
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const Figure* known = nullptr;
-    for (const Figure& figure : figures) {
-      if (figure.name == name) known = &figure;
-    }
-    if (known == nullptr)
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" is not a figure of this table");
-    if (!given.insert(known->name).second)
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" comes twice");
-    *known->place = row.number("value", known->range);
-    (void)row.name("source");
-  }
-  for (const Figure& figure : figures) {
-    if (!given.contains(figure.name)) throw Refused("duration_prior.csv: " + std::string(figure.name) + " is missing");
-  }
+  const std::array<NamedValue, 5> figures{{{"scatter", &prior.scatter, {0, 1.5, ""}},
+                                           {"mean_worth", &prior.mean_worth, {0, 1000, ""}},
+                                           {"scatter_worth", &prior.scatter_worth, {4, 1000, ""}},
+                                           {"shared_by_instrument", &prior.shared_by_instrument, {0, 1, ""}},
+                                           {"whole_day_allowance", &prior.whole_day_allowance, {0, 0.3, ""}}}};
+  read_named_values({.name = "duration_prior.csv"}, csv, figures);
   return prior;
 }
 

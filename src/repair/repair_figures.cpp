@@ -1,21 +1,14 @@
 #include "repair/repair_figures.h"
 
 #include <array>
-#include <set>
 #include <string>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 
 namespace tailblock {
 namespace {
 
-struct Figure {
-  std::string_view name;
-  double* place;
-  Range range;
-};
-
-std::array<Figure, 32> figures_of(RepairFigures& f) {
+std::array<NamedValue, 32> figures_of(RepairFigures& f) {
   return {{{"gate_humidity_low", &f.gate_humidity_low, {10, 60, "percent"}},
            {"gate_humidity_high", &f.gate_humidity_high, {40, 90, "percent"}},
            {"slacken_lift", &f.slacken_lift, {0, 40, "mm"}},
@@ -53,25 +46,8 @@ std::array<Figure, 32> figures_of(RepairFigures& f) {
 }  // namespace
 
 RepairFigures repair_figures(std::string_view csv) {
-  const CsvTable table("repair_figures.csv", csv);
   RepairFigures figures{};
-  std::set<std::string_view> given;
-  const auto places = figures_of(figures);
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const Figure* known = nullptr;
-    for (const Figure& figure : places) {
-      if (figure.name == name) known = &figure;
-    }
-    const std::string quoted = "\"" + std::string(name) + "\"";
-    if (known == nullptr) throw Refused(row.where("name") + ": " + quoted + " is not a figure of this table");
-    if (!given.insert(known->name).second) throw Refused(row.where("name") + ": " + quoted + " comes twice");
-    *known->place = row.number("value", known->range);
-    (void)row.name("source");
-  }
-  for (const Figure& figure : places) {
-    if (!given.contains(figure.name)) throw Refused("repair_figures.csv: " + std::string(figure.name) + " is missing");
-  }
+  read_named_values({.name = "repair_figures.csv"}, csv, figures_of(figures));
   if (!(figures.gate_humidity_low < figures.gate_humidity_high)) {
     throw Refused("repair_figures.csv: gate_humidity_high: is not over gate_humidity_low");
   }

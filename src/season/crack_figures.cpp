@@ -30,7 +30,7 @@ CrackFigures crack_figures(std::string_view csv) {
       NamedValue{"acceptable_chance", &f.acceptable_chance, {0.0001, 0.5, ""}},
       NamedValue{"fast_fall", &f.fast_fall, shares},
   };
-  read_named_values("crack_figures.csv", csv, "value", values);
+  read_named_values({.name = "crack_figures.csv", .each = "value"}, csv, values);
   return f;
 }
 

@@ -52,7 +52,7 @@ SeasonPrior season_prior(std::string_view csv) {
       NamedValue{"relief_response_sd", &p.relief_response_sd, {0.0001, 1, "mm per percent"}},
       NamedValue{"relief_change_sd", &p.relief_change_sd, sds_mm},
   };
-  read_named_values("season_prior.csv", csv, "value", values);
+  read_named_values({.name = "season_prior.csv", .each = "value"}, csv, values);
   return p;
 }
 

@@ -121,7 +121,7 @@ TopSpreads top_spreads(std::string_view csv) {
                           NamedValue{"rim_outward", &s.rim_outward, log_sds},
                           NamedValue{"rim_slope", &s.rim_slope, log_sds},
                           NamedValue{"relaxing", &s.relaxing, log_sds}};
-  read_named_values("season_spreads.csv", csv, "log_sd", values);
+  read_named_values({.name = "season_spreads.csv", .each = "value", .value_column = "log_sd"}, csv, values);
   return s;
 }
 

@@ -1,27 +1,22 @@
 #include "setup/fret_limits.h"
 
 #include <array>
-#include <set>
 #include <string>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 
 namespace tailblock {
 namespace {
+
+constexpr auto table_name = "fret_limits.csv";
 
 constexpr Range heights{0.001, 5, "mm"};
 constexpr Range counts{1, 24, ""};
 constexpr Range factors{0.1, 10, ""};
 constexpr Range shares{0, 1, ""};
 
-struct Figure {
-  std::string_view name;
-  double* place;
-  Range range;
-};
-
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 30> figures_of(FretLimits& limits) {
+std::array<NamedValue, 30> figures_of(FretLimits& limits) {
   return {{
       {"least_crown", &limits.least_crown, heights},
       {"margin", &limits.margin, heights},
@@ -57,41 +52,14 @@ std::array<Figure, 30> figures_of(FretLimits& limits) {
 }
 
 void require_order(std::string_view what, std::initializer_list<double> rising) {
-  double before = -1;
-  for (const double value : rising) {
-    if (!(before <= value)) {
-      throw Refused("fret_limits.csv: " + std::string(what) + ": " + plain_number(value) + " is below " +
-                    plain_number(before) + " which comes before it");
-    }
-    before = value;
-  }
+  require_rising(table_name, what, rising);
 }
 
 }  // namespace
 
 FretLimits fret_limits(std::string_view csv) {
-  const CsvTable table("fret_limits.csv", csv);
   FretLimits limits{};
-  std::set<std::string_view> given;
-  const auto figures = figures_of(limits);
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const Figure* known = nullptr;
-    for (const Figure& figure : figures) {
-      if (figure.name == name) known = &figure;
-    }
-    if (known == nullptr) {
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" is not a figure of this table");
-    }
-    if (!given.insert(known->name).second) {
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" comes twice");
-    }
-    *known->place = row.number("value", known->range);
-    (void)row.name("source");
-  }
-  for (const Figure& figure : figures) {
-    if (!given.contains(figure.name)) throw Refused("fret_limits.csv: " + std::string(figure.name) + " is missing");
-  }
+  read_named_values({.name = table_name}, csv, figures_of(limits));
   require_order("hump", {limits.hump_usual, limits.hump_most, limits.hump_local_most});
   require_order("relief", {limits.relief_least, limits.relief_aim_least, limits.relief_aim_most, limits.relief_most});
   require_order("relief gain", {limits.relief_gain_low, limits.relief_gain_high});

@@ -1,19 +1,12 @@
 #include <array>
-#include <set>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 #include "setup/neck_angle.h"
 
 namespace tailblock {
 namespace {
 
-struct Figure {
-  std::string_view name;
-  double* place;
-  Range range;
-};
-
-std::array<Figure, 5> figures_of(NeckLimits& limits) {
+std::array<NamedValue, 5> figures_of(NeckLimits& limits) {
   return {{
       {"straightedge_low", &limits.straightedge_low, {-10, 10, "mm"}},
       {"straightedge_high", &limits.straightedge_high, {-10, 10, "mm"}},
@@ -34,25 +27,8 @@ bool yes_or_no(const CsvRow& row, std::string_view column) {
 }  // namespace
 
 NeckLimits neck_limits(std::string_view csv) {
-  const CsvTable table("neck_limits.csv", csv);
   NeckLimits limits{};
-  std::set<std::string_view> given;
-  const auto figures = figures_of(limits);
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const Figure* known = nullptr;
-    for (const Figure& figure : figures) {
-      if (figure.name == name) known = &figure;
-    }
-    const std::string quoted = "\"" + std::string(name) + "\"";
-    if (known == nullptr) throw Refused(row.where("name") + ": " + quoted + " is not a figure of this table");
-    if (!given.insert(known->name).second) throw Refused(row.where("name") + ": " + quoted + " comes twice");
-    *known->place = row.number("value", known->range);
-    (void)row.name("source");
-  }
-  for (const Figure& figure : figures) {
-    if (!given.contains(figure.name)) throw Refused("neck_limits.csv: " + std::string(figure.name) + " is missing");
-  }
+  read_named_values({.name = "neck_limits.csv"}, csv, figures_of(limits));
   if (!(limits.straightedge_low < limits.straightedge_high)) {
     throw Refused("neck_limits.csv: straightedge_high: is not over straightedge_low");
   }

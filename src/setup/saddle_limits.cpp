@@ -1,14 +1,15 @@
 #include "setup/saddle_limits.h"
 
 #include <array>
-#include <set>
 #include <string>
 
-#include "quantity/csv_table.h"
+#include "quantity/named_values.h"
 #include "quantity/refused.h"
 
 namespace tailblock {
 namespace {
+
+constexpr auto table_name = "saddle_limits.csv";
 
 constexpr Range lengths{0, 20, "mm"};
 constexpr Range precisions{0.005, 0.5, "mm"};
@@ -21,14 +22,8 @@ constexpr Range gains{0, 10, ""};
 constexpr Range moistures{2, 20, "percent"};
 constexpr Range shares{0, 1, ""};
 
-struct Figure {
-  std::string_view name;
-  double* place;
-  Range range;
-};
-
 /// Every figure of the table and where it goes. As long as the table, because it is the table.
-std::array<Figure, 58> figures_of(SaddleLimits& limits) {
+std::array<NamedValue, 58> figures_of(SaddleLimits& limits) {
   return {{
       {"open_ended_exposure_least", &limits.open_ended.least, lengths},
       {"open_ended_exposure_usual_least", &limits.open_ended.usual_least, lengths},
@@ -92,14 +87,7 @@ std::array<Figure, 58> figures_of(SaddleLimits& limits) {
 }
 
 void require_order(std::string_view what, std::initializer_list<double> rising) {
-  double before = -1;
-  for (const double value : rising) {
-    if (!(before <= value)) {
-      throw Refused("saddle_limits.csv: " + std::string(what) + ": " + plain_number(value) + " is below " +
-                    plain_number(before) + " which comes before it");
-    }
-    before = value;
-  }
+  require_rising(table_name, what, rising);
 }
 
 void require_order(std::string_view what, const ExposureLimits& exposure) {
@@ -109,26 +97,8 @@ void require_order(std::string_view what, const ExposureLimits& exposure) {
 }  // namespace
 
 SaddleLimits saddle_limits(std::string_view csv) {
-  const CsvTable table("saddle_limits.csv", csv);
   SaddleLimits limits{};
-  std::set<std::string_view> given;
-  const auto figures = figures_of(limits);
-  for (const CsvRow& row : table.rows()) {
-    const std::string_view name = row.name("name");
-    const Figure* known = nullptr;
-    for (const Figure& figure : figures) {
-      if (figure.name == name) known = &figure;
-    }
-    if (known == nullptr)
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" is not a figure of this table");
-    if (!given.insert(known->name).second)
-      throw Refused(row.where("name") + ": \"" + std::string(name) + "\" comes twice");
-    *known->place = row.number("value", known->range);
-    (void)row.name("source");
-  }
-  for (const Figure& figure : figures) {
-    if (!given.contains(figure.name)) throw Refused("saddle_limits.csv: " + std::string(figure.name) + " is missing");
-  }
+  read_named_values({.name = table_name}, csv, figures_of(limits));
   require_order("open-ended exposure", limits.open_ended);
   require_order("closed exposure, bass", limits.closed_bass);
   require_order("closed exposure, treble", limits.closed_treble);
