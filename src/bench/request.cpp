@@ -10,7 +10,19 @@ constexpr std::size_t name_bytes = 120;
 constexpr Range of_day{0, 24 * 60, "minutes"};
 constexpr Range of_wait{0, 200 * 24 * 60, "minutes"};
 
+constexpr int day_minutes = 24 * 60;
+
 }  // namespace
+
+Moment later(const Moment& from, int minutes) {
+  const int total = from.minute + minutes;
+  const int days = total >= 0 ? total / day_minutes : -((day_minutes - 1 - total) / day_minutes);
+  return {from.day + std::chrono::days(days), total - days * day_minutes};
+}
+
+int minutes_between(const Moment& from, const Moment& to) {
+  return static_cast<int>((to.day - from.day).count()) * day_minutes + to.minute - from.minute;
+}
 
 void describe(FieldVisitor& visit, Moment& moment) {
   visit.date({"day", "day"}, moment.day);

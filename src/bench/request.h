@@ -16,6 +16,10 @@ struct Moment {
   friend auto operator<=>(const Moment&, const Moment&) = default;
 };
 
+/// `minutes` later by the clock, earlier when negative; summer time aside.
+[[nodiscard]] Moment later(const Moment& from, int minutes);
+[[nodiscard]] int minutes_between(const Moment& from, const Moment& to);
+
 /// A stretch of one day of the week in which a person works. A break is the gap between two stretches.
 struct ShopHours {
   int weekday = 1;  ///< 1 Monday .. 7 Sunday

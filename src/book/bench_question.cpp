@@ -342,9 +342,8 @@ std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& re
   std::vector<FinishedWork> finished;
   for (const WorkSpell& spell : book.work_done()) {
     if (before && *spell.ended_on >= *before) continue;
-    const auto days = static_cast<double>((*spell.ended_on - spell.began_on).count());
     double& spent = minutes[{spell.job_id, spell.operation}];
-    spent += days * 24 * 60 + spell.ended_minute - spell.began_minute;
+    spent += minutes_between(beginning(spell), *ending(spell));
     if (!spell.finished) continue;
     const OperationKind* kind = row_of_id(repair.operations, spell.operation);
     if (kind != nullptr && kind->hands_on.typical > 0 && spent > 0) {

@@ -3,25 +3,10 @@
 #include <algorithm>
 
 #include "book/migrations.h"
-#include "book/record_rows.h"
-#include "book/store.h"
+#include "book/record_changes.h"
 #include "setup/saddle.h"
 
 namespace tailblock {
-namespace {
-
-void require_text(std::string_view field, const std::string& text) {
-  if (text.empty()) throw Refused(std::string(field) + ": is empty");
-}
-
-template <class Record>
-RecordId insert_or_update(Session& session, std::string_view field, const Record& record) {
-  if (record.id == 0) return insert_record(session, record);
-  if (!update_record(session, record)) throw_missing(field, record.id);
-  return record.id;
-}
-
-}  // namespace
 
 Book::Book(const std::filesystem::path& file, TradeTables tables)
     : store_(std::make_unique<Store>(file, std::move(tables))) {}

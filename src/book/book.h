@@ -132,6 +132,7 @@ class Book {
   [[nodiscard]] std::vector<WorkSpell> work_done() const;
 
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home, Date first, Date last) const;
+  [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home) const;  ///< every day of it
 
   [[nodiscard]] Survey survey(RecordId visit) const;
   [[nodiscard]] KeptPhoto photo(RecordId id) const;

@@ -3,8 +3,7 @@
 #include "book/book.h"
 #include "book/finding_rows.h"
 #include "book/photo_hash.h"
-#include "book/record_rows.h"
-#include "book/store.h"
+#include "book/record_changes.h"
 
 namespace tailblock {
 namespace {
@@ -52,23 +51,13 @@ void require_extents(const TradeTables& tables, const std::vector<FindingExtent>
   }
 }
 
-/// The one with this id, with what corrects it.
-template <class Record>
-Record corrected_record(Session& session, std::string_view view, std::string_view field, RecordId id) {
-  std::string from(view);
-  from += " AS record WHERE record.id = :id";
-  auto found = select_records<Record>(session, from, {cell(id)});
-  if (found.empty()) throw_missing(field, id);
-  return std::move(found.front());
-}
-
 void require_not_superseded(const std::string& what, RecordId id, RecordId by) {
   if (by == 0) return;
   throw Refused("supersedes: " + what + " " + std::to_string(id) + " is already superseded by " + std::to_string(by));
 }
 
 void require_correctable(Session& session, const Finding& correction) {
-  const auto old = corrected_record<Finding>(session, "findings_and_corrections", "supersedes", correction.supersedes);
+  const auto old = record_of<Finding>(session, "supersedes", correction.supersedes, "findings_and_corrections");
   if (old.visit_id != correction.visit_id) {
     throw Refused("supersedes: finding " + std::to_string(old.id) + " is of another visit");
   }
@@ -76,7 +65,7 @@ void require_correctable(Session& session, const Finding& correction) {
 }
 
 void require_earlier_finding(Session& session, const FindingChange& change) {
-  const auto finding = corrected_record<Finding>(session, "findings_and_corrections", "finding_id", change.finding_id);
+  const auto finding = record_of<Finding>(session, "finding_id", change.finding_id, "findings_and_corrections");
   const VisitPlace found = place_of(session, finding.visit_id), now = place_of(session, change.visit_id);
   const std::string number = std::to_string(finding.id);
   if (found.instrument != now.instrument) throw Refused("finding_id: finding " + number + " is of another instrument");
@@ -87,7 +76,7 @@ void require_earlier_finding(Session& session, const FindingChange& change) {
 void require_said_once(Session& session, const FindingChange& change) {
   if (change.supersedes != 0) {
     const auto old =
-        corrected_record<FindingChange>(session, "finding_changes_and_corrections", "supersedes", change.supersedes);
+        record_of<FindingChange>(session, "supersedes", change.supersedes, "finding_changes_and_corrections");
     if (old.visit_id != change.visit_id || old.finding_id != change.finding_id) {
       throw Refused("supersedes: change " + std::to_string(old.id) + " is of another visit or another finding");
     }

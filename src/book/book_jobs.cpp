@@ -3,33 +3,10 @@
 
 #include "book/book.h"
 #include "book/finding_rows.h"
-#include "book/record_rows.h"
-#include "book/store.h"
+#include "book/record_changes.h"
 
 namespace tailblock {
 namespace {
-
-constexpr int day_minutes = 24 * 60;
-
-void require_text(std::string_view field, const std::string& text) {
-  if (text.empty()) throw Refused(std::string(field) + ": is empty");
-}
-
-template <class Record>
-Record the_record(Session& session, std::string_view field, RecordId id) {
-  std::string from(table_of<Record>);
-  from += " AS record WHERE record.id = :id";
-  auto found = select_records<Record>(session, from, {cell(id)});
-  if (found.empty()) throw_missing(field, id);
-  return std::move(found.front());
-}
-
-template <class Record>
-RecordId insert_or_update(Session& session, std::string_view field, const Record& record) {
-  if (record.id == 0) return insert_record(session, record);
-  if (!update_record(session, record)) throw_missing(field, record.id);
-  return record.id;
-}
 
 template <class Record>
 RecordId add_to_job(Session& session, const Record& record) {
@@ -60,23 +37,19 @@ void require_free_hands(Session& session, const WorkSpell& spell) {
 }
 
 void require_after_its_beginning(const WorkSpell& spell, const WorkEnd& end) {
-  const bool before = end.day < spell.began_on || (end.day == spell.began_on && end.minute < spell.began_minute);
-  if (before) throw Refused("minute: work cannot end before it began, " + iso_date(spell.began_on));
-}
-
-void shift(Date& day, int& minute, int by) {
-  const int total = minute + by;
-  const int days = total >= 0 ? total / day_minutes : -((day_minutes - 1 - total) / day_minutes);
-  day += std::chrono::days(days);
-  minute = total - days * day_minutes;
+  if (Moment{end.day, end.minute} >= beginning(spell)) return;
+  throw Refused("minute: work cannot end before it began, " + iso_date(spell.began_on));
 }
 
 /// Shorter than it was tapped: hands let go before the tap. Longer: they had begun before it.
 void put_right(WorkSpell& spell, const WorkCorrection& correction) {
-  const auto days = static_cast<int>((*spell.ended_on - spell.began_on).count());
-  const int longer = correction.minutes - (days * day_minutes + spell.ended_minute - spell.began_minute);
-  if (longer < 0) shift(*spell.ended_on, spell.ended_minute, longer);
-  if (longer > 0) shift(spell.began_on, spell.began_minute, -longer);
+  const Moment began = beginning(spell), ended = *ending(spell);
+  const int longer = correction.minutes - minutes_between(began, ended);
+  const Moment from = later(began, -std::max(longer, 0)), until = later(ended, std::min(longer, 0));
+  spell.began_on = from.day;
+  spell.began_minute = from.minute;
+  spell.ended_on = until.day;
+  spell.ended_minute = until.minute;
   spell.finished = correction.finished;
 }
 
@@ -187,7 +160,7 @@ RecordId Book::keep(const Job& job) {
   return store_->change([&](Session& session) {
     require_kept(session, "visits", "visit_id", job.visit_id);
     if (job.finding_id != 0) require_kept(session, "findings", "finding_id", job.finding_id);
-    if (job.id != 0 && the_record<Job>(session, "job_id", job.id).visit_id != job.visit_id) {
+    if (job.id != 0 && record_of<Job>(session, "job_id", job.id).visit_id != job.visit_id) {
       throw Refused("visit_id: a job stays with the visit it was chosen at");
     }
     return insert_or_update(session, "job_id", job);
@@ -272,7 +245,7 @@ RecordId Book::add(const SaidAtVisit& said) {
 RecordId Book::add(const WorkCorrection& correction) {
   require_valid(correction);
   return store_->change([&](Session& session) {
-    const auto spell = the_record<WorkSpell>(session, "spell_id", correction.spell_id);
+    const auto spell = record_of<WorkSpell>(session, "spell_id", correction.spell_id);
     if (!spell.ended_on) throw Refused("spell_id: hands are still at it; end it first");
     return insert_record(session, correction);
   });
@@ -327,7 +300,7 @@ RecordId Book::begin_work(const WorkSpell& spell) {
 void Book::end_work(RecordId id, const WorkEnd& end) {
   require_valid(end);
   store_->change([&](Session& session) {
-    auto spell = the_record<WorkSpell>(session, "spell_id", id);
+    auto spell = record_of<WorkSpell>(session, "spell_id", id);
     if (spell.ended_on) throw Refused("spell_id: this work has ended already");
     require_after_its_beginning(spell, end);
     if (end.lot_id != 0) require_kept(session, "material_lots", "lot_id", end.lot_id);
@@ -341,19 +314,19 @@ void Book::end_work(RecordId id, const WorkEnd& end) {
 }
 
 VisitWork Book::visit_work(RecordId id) const {
-  return store_->look([&](Session& session) { return work_of(session, the_record<Visit>(session, "visit_id", id)); });
+  return store_->look([&](Session& session) { return work_of(session, record_of<Visit>(session, "visit_id", id)); });
 }
 
 JobStory Book::job_story(RecordId id) const {
   return store_->look([&](Session& session) {
-    const auto job = the_record<Job>(session, "job_id", id);
-    VisitWork work = work_of(session, the_record<Visit>(session, "visit_id", job.visit_id));
+    const auto job = record_of<Job>(session, "job_id", id);
+    VisitWork work = work_of(session, record_of<Visit>(session, "visit_id", job.visit_id));
     return *std::ranges::find_if(work.jobs, [&](const JobStory& one) { return one.job.id == id; });
   });
 }
 
 WorkSpell Book::work_spell(RecordId id) const {
-  return store_->look([&](Session& session) { return the_record<WorkSpell>(session, "spell_id", id); });
+  return store_->look([&](Session& session) { return record_of<WorkSpell>(session, "spell_id", id); });
 }
 
 std::vector<VisitWork> Book::work_in_the_shop() const {

@@ -1,25 +1,11 @@
 #include <algorithm>
 
 #include "book/book.h"
-#include "book/record_rows.h"
-#include "book/store.h"
+#include "book/record_changes.h"
 #include "book/trade_tables.h"
 
 namespace tailblock {
 namespace {
-
-template <class Record>
-Record only(std::vector<Record> found, std::string_view field, RecordId id) {
-  if (found.empty()) throw_missing(field, id);
-  return std::move(found.front());
-}
-
-/// The record with this id of the table that keeps its kind.
-template <class Record>
-Record record_of(Session& session, std::string_view field, RecordId id) {
-  const std::string from = std::string(table_of<Record>) + " AS record WHERE record.id = :id";
-  return only(select_records<Record>(session, from, {cell(id)}), field, id);
-}
 
 void read_months(Session& session, Home& home) {
   for (auto* months : {&home.air.temperature_c, &home.air.relative_humidity, &home.air.dew_point_c}) months->clear();
@@ -172,6 +158,12 @@ VisitStory Book::visit_story(RecordId id) const {
     know_kinds(store_->tables, story.interventions);
     return story;
   });
+}
+
+std::vector<LoggedDay> Book::air_log(RecordId home) const {
+  constexpr Date first = Date(std::chrono::year(1900) / 1 / 1);
+  constexpr Date last = Date(std::chrono::year(2199) / 12 / 31);
+  return air_log(home, first, last);
 }
 
 std::vector<LoggedDay> Book::air_log(RecordId home, Date first, Date last) const {

@@ -1,30 +1,18 @@
 #include "book/finding_records.h"
 
+#include "book/record_fields.h"
+
 namespace tailblock {
 namespace {
 
-constexpr Need free_to_leave_out = Need::has_default;
-constexpr Range record_numbers{0, 2147483647, ""};
 constexpr Range along_a_part{0, 2000, "mm"};
-constexpr std::size_t id_bytes = 64;
-constexpr std::size_t name_bytes = 200;
-constexpr std::size_t note_bytes = 20000;
 constexpr Count extents{0, 20};
 constexpr Count photos{0, 40};
-constexpr Count any_count{0, 100000};
-
-void record_id(FieldVisitor& visit, RecordId& id) {
-  visit.integer({"id", "number in the book; 0: not kept yet", free_to_leave_out}, id, record_numbers);
-}
 
 void supersession(FieldVisitor& visit, RecordId& supersedes, RecordId& superseded_by) {
   visit.integer({"supersedes", "the one this corrects; 0: none", free_to_leave_out}, supersedes, record_numbers);
   visit.integer({"superseded_by", "the one that corrects this; 0: it stands. Set by the book", free_to_leave_out},
                 superseded_by, record_numbers);
-}
-
-void note(FieldVisitor& visit, std::string& text) {
-  visit.text({"note", "anything else", free_to_leave_out}, text, note_bytes);
 }
 
 }  // namespace

@@ -9,19 +9,6 @@
 namespace tailblock {
 namespace {
 
-constexpr int day_minutes = 24 * 60;
-
-int minutes_between(const Moment& from, const Moment& to) {
-  return static_cast<int>((to.day - from.day).count()) * day_minutes + to.minute - from.minute;
-}
-
-Moment beginning(const WorkSpell& spell) { return {spell.began_on, spell.began_minute}; }
-
-std::optional<Moment> ending(const WorkSpell& spell) {
-  if (!spell.ended_on) return std::nullopt;
-  return Moment{*spell.ended_on, spell.ended_minute};
-}
-
 std::vector<GivenReading> given_readings(const InstrumentStory& story, const RepairTables& tables, Date today) {
   std::vector<GivenReading> given;
   for (const KnownReading& known : tables.readings) {
@@ -189,12 +176,6 @@ std::vector<std::string> holds_at(const StepShown& step, const JobPlan& job, con
 }
 
 }  // namespace
-
-Moment later(const Moment& from, int minutes) {
-  const int total = from.minute + minutes;
-  const int days = total >= 0 ? total / day_minutes : -((day_minutes - 1 - total) / day_minutes);
-  return {from.day + std::chrono::days(days), total - days * day_minutes};
-}
 
 ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, const InstrumentStory& story,
                                    const RepairTables& tables, Date today) {

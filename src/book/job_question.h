@@ -79,7 +79,4 @@ void describe(FieldVisitor&, JobPlan&);
 /// @throws Refused when the job as it stands has no such operation left.
 [[nodiscard]] std::vector<std::string> holds_of(const JobPlan& plan, std::string_view operation);
 
-/// `minutes` later by the clock, summer time aside.
-[[nodiscard]] Moment later(const Moment& from, int minutes);
-
 }  // namespace tailblock

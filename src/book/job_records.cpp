@@ -1,20 +1,12 @@
 #include "book/job_records.h"
 
+#include "book/record_fields.h"
+
 namespace tailblock {
 namespace {
 
-constexpr Need free_to_leave_out = Need::has_default;
-constexpr Range record_numbers{0, 2147483647, ""};
 constexpr Range minutes_of_day{0, 24 * 60 - 1, "min"};
 constexpr Range hour_counts{0, 2000, "h"};
-constexpr std::size_t name_bytes = 200;
-constexpr std::size_t id_bytes = 64;
-constexpr std::size_t note_bytes = 20000;
-constexpr Count any_count{0, 100000};
-
-void record_id(FieldVisitor& visit, RecordId& id) {
-  visit.integer({"id", "number in the book; 0: not kept yet", free_to_leave_out}, id, record_numbers);
-}
 
 void at_visit(FieldVisitor& visit, RecordId& id) {
   visit.integer({"visit_id", "of this visit", free_to_leave_out}, id, record_numbers);
@@ -26,15 +18,14 @@ void of_job(FieldVisitor& visit, RecordId& id) {
 
 void said_by(FieldVisitor& visit, std::string& who) { visit.text({"who", "who said so"}, who, name_bytes); }
 
-void note(FieldVisitor& visit, std::string& text) {
-  visit.text({"note", "anything else", free_to_leave_out}, text, note_bytes);
-}
-
-void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& value) {
-  maybe(visit, field, value, [&](const Field& given, Date& date) { visit.date(given, date); });
-}
-
 }  // namespace
+
+Moment beginning(const WorkSpell& spell) { return {spell.began_on, spell.began_minute}; }
+
+std::optional<Moment> ending(const WorkSpell& spell) {
+  if (!spell.ended_on) return std::nullopt;
+  return Moment{*spell.ended_on, spell.ended_minute};
+}
 
 void describe(FieldVisitor& visit, Job& job) {
   record_id(visit, job.id);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "bench/request.h"
 #include "book/finding_records.h"
 #include "book/records.h"
 
@@ -110,6 +111,8 @@ struct WorkSpell {
   std::string note{};
 };
 void describe(FieldVisitor&, WorkSpell&);
+[[nodiscard]] Moment beginning(const WorkSpell& spell);
+[[nodiscard]] std::optional<Moment> ending(const WorkSpell& spell);  ///< absent while hands are at it
 
 /// How a running stretch ended.
 struct WorkEnd {

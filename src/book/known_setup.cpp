@@ -85,15 +85,6 @@ FretsToPlayOn frets_to_play_on(const ClearanceRequest& setup, const UnitEnvelope
   return level;
 }
 
-/// The standing reading of a measure at one visit.
-std::optional<Reading> reading_at(const VisitStory& visit, std::string_view measure, ReadingState state) {
-  std::optional<Reading> found;
-  for (const Reading& reading : visit.readings) {
-    if (reading.measure == measure && reading.state == state && reading.superseded_by == 0) found = reading;
-  }
-  return found;
-}
-
 /// By how much a measure changed at a visit, read before and after the work.
 struct ReadChange {
   double mm, sd_mm;
@@ -129,6 +120,14 @@ std::optional<RodFigure> known_rod(const InstrumentStory& story, const NeckLine&
                                    Date today) {
   if (!story.instrument.adjustable_rod) return std::nullopt;
   return rod_figure(neck, tables.saddle_limits.rod_figure_sd, rod_turns(story, today));
+}
+
+std::optional<Reading> reading_at(const VisitStory& visit, std::string_view measure, ReadingState state) {
+  std::optional<Reading> found;
+  for (const Reading& reading : visit.readings) {
+    if (reading.measure == measure && reading.state == state && reading.superseded_by == 0) found = reading;
+  }
+  return found;
 }
 
 const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until) {

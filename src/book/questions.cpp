@@ -17,10 +17,6 @@ void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>
         [&](const Field& present, Length& length) { visit.length(present, length, action_range); });
 }
 
-void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& value) {
-  maybe(visit, field, value, [&](const Field& present, Date& date) { visit.date(present, date); });
-}
-
 std::vector<std::string> all_assumed(const KnownSetup& setup, const PlayerNeeds& needs) {
   std::vector<std::string> all = setup.assumed;
   all.insert(all.end(), needs.assumed.begin(), needs.assumed.end());

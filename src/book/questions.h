@@ -26,6 +26,9 @@ namespace tailblock {
 /// The same with what it was read with; null when there is none. Points into the story.
 [[nodiscard]] const Reading* latest_kept(const InstrumentStory& story, std::string_view measure, Date until);
 
+/// The standing reading of a measure at one visit, before or after its work.
+[[nodiscard]] std::optional<Reading> reading_at(const VisitStory& visit, std::string_view measure, ReadingState state);
+
 /// Neck, strings and player as far as the book knows them.
 struct KnownSetup {
   ClearanceRequest clearance;

@@ -1,34 +1,13 @@
 #include "book/records.h"
 
 #include "book/book.h"
+#include "book/record_fields.h"
 
 namespace tailblock {
 namespace {
 
-constexpr Need free_to_leave_out = Need::has_default;
-constexpr Range record_numbers{0, 2147483647, ""};
 constexpr Range actions{0, 10, "mm"};  // over the top of fret 12; a playable one is 1..4
 constexpr Range height_changes{-10, 10, "mm"};
-constexpr std::size_t name_bytes = 200;    // one line
-constexpr std::size_t id_bytes = 64;       // a name in one of the tables of data/
-constexpr std::size_t note_bytes = 20000;  // some ten written pages
-constexpr Count any_count{0, 100000};
-
-void record_id(FieldVisitor& visit, RecordId& id) {
-  visit.integer({"id", "number in the book; 0: not kept yet", free_to_leave_out}, id, record_numbers);
-}
-
-void note(FieldVisitor& visit, std::string& text) {
-  visit.text({"note", "anything else", free_to_leave_out}, text, note_bytes);
-}
-
-void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& given, Length& length) { visit.length(given, length, in_mm); });
-}
-
-void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
-  maybe(visit, field, value, [&](const Field& given, double& number) { visit.number(given, number, range); });
-}
 
 }  // namespace
 
@@ -121,7 +100,8 @@ void describe(FieldVisitor& visit, Intervention& intervention) {
 void describe(FieldVisitor& visit, SaddleDecision& decision) {
   record_id(visit, decision.id);
   visit.integer({"visit_id", "the visit it was taken at"}, decision.visit_id, record_numbers);
-  visit.text({"choice", "leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle"}, decision.choice, id_bytes);
+  visit.text({"choice", "leave, turn_rod, one_saddle, two_saddles, humid_room or neck_angle"}, decision.choice,
+             id_bytes);
   visit.length({"raise_bass_at_saddle_mm", "how much taller the saddle is made, bass; negative is lower"},
                decision.raise_bass_at_saddle, height_changes);
   visit.length({"raise_treble_at_saddle_mm", "the same, treble"}, decision.raise_treble_at_saddle, height_changes);

@@ -34,13 +34,9 @@ void describe(FieldVisitor& visit, AirOfHome& answer) {
   visit.integer({"logged_days", "days in the home's whole log"}, answer.logged_days, {0, 1000000, ""});
 }
 
-std::vector<LoggedDay> whole_log(const Book& book, RecordId home) {
-  return book.air_log(home, Date(std::chrono::year(1900) / 1 / 1), Date(std::chrono::year(2199) / 12 / 31));
-}
-
 AirOfHome air_of_home(const Shop& shop, const Ask& ask) {
   HomeAir home = shop.book.home(ask.id).air;
-  home.log = whole_log(shop.book, ask.id);
+  home.log = shop.book.air_log(ask.id);
   const Date first = query_date(ask, "first").value_or(shop.today());
   const int count = query_integer(ask, "count", {1, most_days, "days"}).value_or(365);
   const auto air = home_days(home, first, count);

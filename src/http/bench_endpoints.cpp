@@ -3,10 +3,10 @@
 #include <mutex>
 
 #include "bench/bench.h"
+#include "bench/work_of_procedure.h"
 #include "book/bench_question.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
-#include "http/usual_places.h"
 
 namespace tailblock {
 namespace {
@@ -112,7 +112,7 @@ struct PlanWish {
 
 BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish) {
   const Moment now = now_in(shop);
-  const ShopSettings settings = shop_settings(shop.book, usual_places(shop.tables.repairs));
+  const ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
   BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now, wish.with_visit);
   BenchAnswer answer{.now = now,
                      .people = settings.people,
@@ -143,7 +143,7 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
 
 /// What can be promised.
 PromiseResult promised_days(const Shop& shop, RecordId with_visit) {
-  const ShopSettings settings = shop_settings(shop.book, usual_places(shop.tables.repairs));
+  const ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
   BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now_in(shop), with_visit);
   if (question.request.instruments.empty()) throw Refused("bench: there is nothing to do, so nothing to promise");
   return promise({.bench = std::move(question.request),
@@ -190,7 +190,9 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            {},
            "",
            schema_of_result<ShopSettings>(),
-           [shop](const Ask&) { return json_answer(shop_settings(shop.book, usual_places(shop.tables.repairs))); }},
+           [shop](const Ask&) {
+             return json_answer(shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations)));
+           }},
           {"PUT",
            "/api/shop/settings",
            "Change how the shop works and charges",

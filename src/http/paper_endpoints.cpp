@@ -1,8 +1,8 @@
 #include <array>
 
+#include "bench/work_of_procedure.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
-#include "http/usual_places.h"
 #include "paper/document_html.h"
 #include "paper/document_pdf.h"
 #include "paper/visit_papers.h"
@@ -19,21 +19,26 @@ bool has_both_sides(const InstrumentStory& story, Date today) {
 }
 
 VisitForPaper visit_for_paper(const Shop& shop, RecordId id) {
-  const Date today = shop.today();
   VisitForPaper visit{.story = {},
                       .visit = shop.book.visit_story(id),
                       .work = shop.book.visit_work(id),
                       .jobs = {},
                       .season = {},
                       .saddle = {},
-                      .shop = shop_settings(shop.book, usual_places(shop.tables.repairs)),
-                      .today = today};
+                      .shop = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations)),
+                      .today = shop.today()};
   visit.story = shop.book.story(visit.visit.visit.instrument_id);
   visit.jobs = job_plans(visit.work, visit.story, shop.tables.repairs, now_in(shop));
+  return visit;
+}
+
+/// The same with the year ahead, for the one paper that shows it.
+VisitForPaper visit_and_year(const Shop& shop, VisitForPaper visit) {
+  const Date today = visit.today;
   if (!has_both_sides(visit.story, today)) return visit;
-  const auto log = [&] { return shop.book.air_log(visit.story.home.id, today - std::chrono::days(3660), today); };
-  visit.season = season_answer(visit.story, log(), shop.tables, shop.envelopes, {.today = today, .first = today});
-  visit.saddle = saddle_answer(visit.story, log(), shop.tables, shop.envelopes, {}, today);
+  const std::vector<LoggedDay> log = shop.book.air_log(visit.story.home.id);
+  visit.season = season_answer(visit.story, log, shop.tables, shop.envelopes, {.today = today, .first = today});
+  visit.saddle = saddle_answer(visit.story, log, shop.tables, shop.envelopes, {}, today);
   return visit;
 }
 
@@ -63,7 +68,9 @@ Endpoint paper(const Shop& shop, const std::string& name, const std::string& sum
 std::vector<Endpoint> paper_endpoints(const Shop& shop) {
   return {
       paper(shop, "owners-report", "The paper that goes home with the instrument",
-            [shop](const VisitForPaper& visit) { return owners_report(report_of(visit, shop.trade)); }),
+            [shop](const VisitForPaper& visit) {
+              return owners_report(report_of(visit_and_year(shop, visit), shop.trade));
+            }),
       paper(shop, "work-sheet", "The bench's own sheet",
             [](const VisitForPaper& visit) { return work_sheet(work_sheet_of(visit)); }),
       paper(shop, "claim-ticket", "Left with the owner, and tied to the instrument", [](const VisitForPaper& visit) {

@@ -20,7 +20,7 @@ Program::Program()
                            .gauges = built_in_text("data/gauges.csv"),
                            .interventions = built_in_text("data/interventions.csv"),
                            .finding_measures = built_in_text("data/finding_measures.csv")},
-                          tables_.finding_kinds)),
+                          tables_.repairs.findings)),
       models_(tables_, envelopes_, plates_) {}
 
 }  // namespace tailblock

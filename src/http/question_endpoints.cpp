@@ -16,12 +16,6 @@ constexpr Range crown_range{-1, 1, "mm"};
 const QueryField as_if_today{"today", "asked as on this day; default the shop's own"};
 
 /// The whole log: an instrument's past visits are explained by the air before them.
-std::vector<LoggedDay> whole_log(const Book& book, const InstrumentStory& story) {
-  constexpr Date beginning = Date(std::chrono::year(1900) / 1 / 1);
-  constexpr Date end = Date(std::chrono::year(2199) / 12 / 31);
-  return book.air_log(story.home.id, beginning, end);
-}
-
 Date day_asked(const Shop& shop, const Ask& ask) { return query_date(ask, "today").value_or(shop.today()); }
 
 Endpoint season_question(const Shop& shop) {
@@ -37,7 +31,7 @@ Endpoint season_question(const Shop& shop) {
             const Span span{.today = today,
                             .first = query_date(ask, "first").value_or(today),
                             .count = query_integer(ask, "count", {1, 1100, "days"}).value_or(365)};
-            return json_answer(season_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, span));
+            return json_answer(season_answer(story, shop.book.air_log(story.home.id), shop.tables, shop.envelopes, span));
           }};
 }
 
@@ -52,7 +46,7 @@ Endpoint saddle_question(const Shop& shop) {
             const auto wishes = from_json<SaddleWishes>(ask.body.empty() ? "{}" : ask.body);
             const InstrumentStory story = shop.book.story(ask.id);
             return json_answer(
-                saddle_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes, shop.today()));
+                saddle_answer(story, shop.book.air_log(story.home.id), shop.tables, shop.envelopes, wishes, shop.today()));
           }};
 }
 
@@ -142,7 +136,7 @@ Endpoint neck_question(const Shop& shop) {
                                     .exposure_wanted_treble = query_length(ask, "exposure_wanted_treble_mm", exposures),
                                     .relief_wanted = query_length(ask, "relief_wanted_mm", {-1, 2, "mm"})};
             const InstrumentStory story = shop.book.story(ask.id);
-            return json_answer(neck_answer(story, whole_log(shop.book, story), shop.tables, shop.envelopes, wishes,
+            return json_answer(neck_answer(story, shop.book.air_log(story.home.id), shop.tables, shop.envelopes, wishes,
                                            day_asked(shop, ask)));
           }};
 }

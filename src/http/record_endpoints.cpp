@@ -1,3 +1,4 @@
+#include "http/adding.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
 
@@ -45,17 +46,6 @@ void add_keeping(std::vector<Endpoint>& endpoints, Book& book, const std::string
   endpoints.push_back({"PUT", path + "/{id}", "Change one " + noun, {}, schema_of_request<Record>(),
                        schema_of_result<Kept>(),
                        [keep](const Ask& ask) { return keep(from_json<Record>(ask.body), ask.id); }});
-}
-
-/// Kept at a visit and never changed afterwards.
-template <class Record>
-Endpoint adding_at_visit(Book& book, const std::string& noun, const std::string& path) {
-  return {"POST", path, "Record one " + noun + " at a visit", {}, schema_of_request<Record>(),
-          schema_of_result<Kept>(), [&book](const Ask& ask) {
-            auto record = from_json<Record>(ask.body);
-            record.visit_id = ask.id;
-            return json_answer(Kept{book.add(record)});
-          }};
 }
 
 InstrumentQuery instrument_query(const Ask& ask) {
@@ -116,8 +106,8 @@ std::vector<Endpoint> record_endpoints(const Shop& shop) {
                        [&book](const Ask& ask) { return json_answer(book.visit_story(ask.id)); }});
   add_keeping<Visit>(endpoints, book, "visit", "/api/visits");
   endpoints.push_back(keeping_readings(book));
-  endpoints.push_back(adding_at_visit<Intervention>(book, "intervention", "/api/visits/{id}/interventions"));
-  endpoints.push_back(adding_at_visit<SaddleDecision>(book, "saddle decision", "/api/visits/{id}/decisions"));
+  endpoints.push_back(adding<Intervention>(book, "Record one intervention at a visit", "/api/visits/{id}/interventions", &Intervention::visit_id));
+  endpoints.push_back(adding<SaddleDecision>(book, "Record one saddle decision at a visit", "/api/visits/{id}/decisions", &SaddleDecision::visit_id));
   return endpoints;
 }
 

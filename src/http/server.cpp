@@ -44,22 +44,20 @@ bool from_this_machine(const httplib::Request& request) {
   return origin.empty() || (origin.starts_with("http://") && local(std::string_view(origin).substr(7)));
 }
 
-/// Sends bytes that outlive the answer as they are. The server library would pack what it holds itself, with its
-/// slowest setting: 40 ms for a string line that takes 2 ms to work out.
-void send(httplib::Response& response, std::string_view bytes, const std::string& type) {
+/// Sends bytes as they are; they outlive the answer, or `kept` holds them. The server library would pack what it holds
+/// itself, with its slowest setting: 40 ms for a string line that takes 2 ms to work out.
+void send(httplib::Response& response, std::string_view bytes, const std::string& type,
+          std::shared_ptr<const std::string> kept = nullptr) {
   response.set_content_provider(bytes.size(), type,
-                                [bytes](std::size_t from, std::size_t length, httplib::DataSink& sink) {
+                                [bytes, kept](std::size_t from, std::size_t length, httplib::DataSink& sink) {
                                   return sink.write(bytes.data() + from, length);
                                 });
 }
 
 void give(httplib::Response& response, std::string body, const std::string& type) {
   if (body.empty()) return;
-  const auto kept = std::make_shared<const std::string>(std::move(body));
-  response.set_content_provider(kept->size(), type,
-                                [kept](std::size_t from, std::size_t length, httplib::DataSink& sink) {
-                                  return sink.write(kept->data() + from, length);
-                                });
+  auto kept = std::make_shared<const std::string>(std::move(body));
+  send(response, *kept, type, kept);
 }
 
 constexpr auto own_mistake = R"({"refused": "the program made a mistake here; nothing was changed"})";

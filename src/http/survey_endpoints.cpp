@@ -2,6 +2,7 @@
 #include <mutex>
 
 #include "body/instrument_drawing.h"
+#include "http/adding.h"
 #include "http/endpoints.h"
 #include "paper/photo.h"
 
@@ -27,16 +28,6 @@ DrawingRequest drawing_request(const Instrument& own) {
           .scale_length = own.scale_length,
           .body_joint_fret = own.body_joint_fret,
           .fret_count = own.fret_count};
-}
-
-/// Kept at a visit and never changed afterwards.
-template <class Record>
-Endpoint adding_at_visit(Book& book, const std::string& summary, const std::string& path) {
-  return {"POST", path, summary, {}, schema_of_request<Record>(), schema_of_result<Kept>(), [&book](const Ask& ask) {
-            auto record = from_json<Record>(ask.body);
-            record.visit_id = ask.id;
-            return json_answer(Kept{book.add(record)});
-          }};
 }
 
 /// A decoded photo holds up to some 250 MB while it is turned upright: one after the other.
@@ -110,9 +101,9 @@ std::vector<Endpoint> survey_endpoints(const Shop& shop) {
            "",
            schema_of_result<Survey>(),
            [&book](const Ask& ask) { return json_answer(book.survey(ask.id)); }},
-          adding_at_visit<Finding>(book, "Record one finding at a visit", "/api/visits/{id}/findings"),
-          adding_at_visit<FindingChange>(book, "Say at a visit what became of an earlier finding",
-                                         "/api/visits/{id}/finding-changes"),
+          adding<Finding>(book, "Record one finding at a visit", "/api/visits/{id}/findings", &Finding::visit_id),
+          adding<FindingChange>(book, "Say at a visit what became of an earlier finding",
+                                "/api/visits/{id}/finding-changes", &FindingChange::visit_id),
           keeping_photo(book),
           showing_photo(book, "/api/photos/{id}/whole", "A photo as it is kept", Book::PhotoSize::whole),
           showing_photo(book, "/api/photos/{id}/thumbnail", "A photo, small", Book::PhotoSize::thumbnail)};

@@ -17,8 +17,8 @@ std::vector<Endpoint> top_endpoints(const Shop& shop) {
              const Date today = query_date(ask, "today").value_or(shop.today());
              const InstrumentStory story = shop.book.story(ask.id);
              const int years = query_integer(ask, "years_lived", {0, 200, "years"}).value_or(10);
-             auto log = shop.book.air_log(story.home.id, today, today + std::chrono::days(366));
-             return json_answer(crack_answer(story, std::move(log), shop.tables, shop.plates, years, today));
+             return json_answer(
+                 crack_answer(story, shop.book.air_log(story.home.id), shop.tables, shop.plates, years, today));
            }},
           {"POST",
            "/api/instruments/{id}/top",

@@ -4,16 +4,11 @@
 #include "book/diagnosis_question.h"
 #include "book/estimate_question.h"
 #include "book/follow_question.h"
+#include "http/adding.h"
 #include "http/endpoints.h"
 
 namespace tailblock {
 namespace {
-
-std::vector<LoggedDay> whole_log(const Book& book, const InstrumentStory& story) {
-  constexpr Date beginning = Date(std::chrono::year(1900) / 1 / 1);
-  constexpr Date end = Date(std::chrono::year(2199) / 12 / 31);
-  return book.air_log(story.home.id, beginning, end);
-}
 
 struct NamedChoice {
   std::string id, words;
@@ -56,12 +51,12 @@ DiagnosisShown diagnosis_shown(const Shop& shop, RecordId visit) {
   const VisitWork work = shop.book.visit_work(visit);
   const InstrumentStory story = shop.book.story(work.visit.instrument_id);
   const RepairTables& repairs = shop.tables.repairs;
-  DiagnosisShown shown{
-      .answer = diagnosis_answer(story, work, shop.book.survey(visit), whole_log(shop.book, story), shop.tables, shop.envelopes),
-      .symptoms = {},
-      .questions = {},
-      .remedies = {},
-      .said = work.said};
+  DiagnosisShown shown{.answer = diagnosis_answer(story, work, shop.book.survey(visit),
+                                                  shop.book.air_log(story.home.id), shop.tables, shop.envelopes),
+                       .symptoms = {},
+                       .questions = {},
+                       .remedies = {},
+                       .said = work.said};
   for (const Symptom& symptom : repairs.diagnosis.symptoms) {
     if (symptom.id != "any") shown.symptoms.push_back({symptom.id, symptom.words});
   }
@@ -102,24 +97,15 @@ OffersMade put_before_the_owner(const Shop& shop, RecordId visit) {
 
 /// What a job is priced by must be something that its estimate can be made with.
 template <class Record>
-Endpoint pricing(const Shop& shop, const std::string& noun, const std::string& path,
+Endpoint pricing(const Shop& shop, const std::string& summary, const std::string& path,
                  std::vector<Record> JobStory::*list) {
-  return {"POST",
-          path,
-          "Record " + noun,
-          {},
-          schema_of_request<Record>(),
-          schema_of_result<Kept>(),
-          [shop, list](const Ask& ask) {
-            auto record = from_json<Record>(ask.body);
-            record.job_id = ask.id;
-            VisitWork visit = shop.book.visit_work(shop.book.job_story(ask.id).job.visit_id);
-            for (JobStory& job : visit.jobs) {
-              if (job.job.id == ask.id) (job.*list).push_back(record);
-            }
-            (void)estimate_of(shop, visit);
-            return json_answer(Kept{shop.book.add(record)});
-          }};
+  return adding<Record>(shop.book, summary, path, &Record::job_id, [shop, list](const Record& record) {
+    VisitWork visit = shop.book.visit_work(shop.book.job_story(record.job_id).job.visit_id);
+    for (JobStory& job : visit.jobs) {
+      if (job.job.id == record.job_id) (job.*list).push_back(record);
+    }
+    (void)estimate_of(shop, visit);
+  });
 }
 
 Endpoint estimating(const Shop& shop) {
@@ -145,40 +131,32 @@ Endpoint offering(const Shop& shop) {
 }  // namespace
 
 std::vector<Endpoint> visit_endpoints(const Shop& shop) {
-  return {estimating(shop),
-          offering(shop),
-          pricing<JobMaterial>(shop, "something bought for a job", "/api/jobs/{id}/materials", &JobStory::materials),
-          pricing<JobTerms>(shop, "how a job is priced beside its hours", "/api/jobs/{id}/terms", &JobStory::terms),
-          {"GET",
-           "/api/visits/{id}/diagnosis",
-           "What stands behind the complaints of a visit",
-           {},
-           "",
-           schema_of_result<DiagnosisShown>(),
-           [shop](const Ask& ask) { return json_answer(diagnosis_shown(shop, ask.id)); }},
-          {"POST",
-           "/api/visits/{id}/sayings",
-           "Record a complaint, or the answer to a question of the diagnosis",
-           {},
-           schema_of_request<SaidAtVisit>(),
-           schema_of_result<Kept>(),
-           [shop](const Ask& ask) {
-             auto said = from_json<SaidAtVisit>(ask.body);
-             said.visit_id = ask.id;
-             require_known(said, shop.tables.repairs.diagnosis);
-             return json_answer(Kept{shop.book.add(said)});
-           }},
-          {"GET",
-           "/api/visits/{id}/foretold",
-           "What was foretold for a visit's day, against what was read",
-           {},
-           "",
-           schema_of_result<FollowAnswer>(),
-           [shop](const Ask& ask) {
-             const VisitStory visit = shop.book.visit_story(ask.id);
-             const InstrumentStory story = shop.book.story(visit.visit.instrument_id);
-             return json_answer(follow_answer(story, ask.id, whole_log(shop.book, story), shop.tables));
-           }}};
+  return {
+      estimating(shop),
+      offering(shop),
+      pricing<JobMaterial>(shop, "Record something bought for a job", "/api/jobs/{id}/materials", &JobStory::materials),
+      pricing<JobTerms>(shop, "Record how a job is priced beside its hours", "/api/jobs/{id}/terms", &JobStory::terms),
+      {"GET",
+       "/api/visits/{id}/diagnosis",
+       "What stands behind the complaints of a visit",
+       {},
+       "",
+       schema_of_result<DiagnosisShown>(),
+       [shop](const Ask& ask) { return json_answer(diagnosis_shown(shop, ask.id)); }},
+      adding<SaidAtVisit>(shop.book, "Record a complaint, or the answer to a question of the diagnosis",
+                          "/api/visits/{id}/sayings", &SaidAtVisit::visit_id,
+                          [shop](const SaidAtVisit& said) { require_known(said, shop.tables.repairs.diagnosis); }),
+      {"GET",
+       "/api/visits/{id}/foretold",
+       "What was foretold for a visit's day, against what was read",
+       {},
+       "",
+       schema_of_result<FollowAnswer>(),
+       [shop](const Ask& ask) {
+         const VisitStory visit = shop.book.visit_story(ask.id);
+         const InstrumentStory story = shop.book.story(visit.visit.instrument_id);
+         return json_answer(follow_answer(story, ask.id, shop.book.air_log(story.home.id), shop.tables));
+       }}};
 }
 
 }  // namespace tailblock

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "book/job_question.h"
+#include "http/adding.h"
 #include "http/endpoints.h"
 
 namespace tailblock {
@@ -13,22 +14,6 @@ struct LotList {
 };
 void describe(FieldVisitor& visit, LotList& answer) {
   list(visit, {"lots", "pots, bottles and sticks, the newest first"}, answer.lots, {0, 100000});
-}
-
-/// Added to something with a number, which the path gives, and never changed afterwards.
-template <class Record>
-Endpoint adding(Book& book, const std::string& noun, const std::string& path, RecordId Record::*owner) {
-  return {"POST",
-          path,
-          "Record " + noun,
-          {},
-          schema_of_request<Record>(),
-          schema_of_result<Kept>(),
-          [&book, owner](const Ask& ask) {
-            auto record = from_json<Record>(ask.body);
-            record.*owner = ask.id;
-            return json_answer(Kept{book.add(record)});
-          }};
 }
 
 struct VisitPlan {
@@ -139,7 +124,7 @@ Endpoint ending_work(const Shop& shop) {
         const auto tap = from_json<EndTap>(ask.body);
         const Moment now = now_in(shop);
         const WorkSpell spell = shop.book.work_spell(ask.id);
-        const Moment told = tap.minutes ? later({spell.began_on, spell.began_minute}, *tap.minutes) : now;
+        const Moment told = tap.minutes ? later(beginning(spell), *tap.minutes) : now;
         const Moment end = std::min(now, told);
         shop.book.end_work(
             ask.id,
@@ -192,20 +177,10 @@ void require_followed(const Shop& shop, const Record& said, std::vector<Record> 
 }
 
 template <class Record>
-Endpoint saying_of_job(const Shop& shop, const std::string& noun, const std::string& path,
+Endpoint saying_of_job(const Shop& shop, const std::string& summary, const std::string& path,
                        std::vector<Record> JobStory::*list) {
-  return {"POST",
-          path,
-          "Record " + noun,
-          {},
-          schema_of_request<Record>(),
-          schema_of_result<Kept>(),
-          [shop, list](const Ask& ask) {
-            auto record = from_json<Record>(ask.body);
-            record.job_id = ask.id;
-            require_followed(shop, record, list);
-            return json_answer(Kept{shop.book.add(record)});
-          }};
+  return adding<Record>(shop.book, summary, path, &Record::job_id,
+                        [shop, list](const Record& said) { require_followed(shop, said, list); });
 }
 
 void add_choosing_jobs(std::vector<Endpoint>& endpoints, const Shop& shop) {
@@ -315,19 +290,19 @@ std::vector<Endpoint> work_endpoints(const Shop& shop) {
                        schema_of_result<VisitPlan>(),
                        [shop](const Ask& ask) { return json_answer(visit_plan(shop, ask.id)); }});
   add_choosing_jobs(endpoints, shop);
-  endpoints.push_back(saying_of_job<JobAnswer>(shop, "an answer to one of a job's questions", "/api/jobs/{id}/answers",
-                                               &JobStory::answers));
+  endpoints.push_back(saying_of_job<JobAnswer>(shop, "Record an answer to one of a job's questions",
+                                               "/api/jobs/{id}/answers", &JobStory::answers));
   endpoints.push_back(
-      saying_of_job<JobAmount>(shop, "how much a job takes", "/api/jobs/{id}/amounts", &JobStory::amounts));
+      saying_of_job<JobAmount>(shop, "Record how much a job takes", "/api/jobs/{id}/amounts", &JobStory::amounts));
+  endpoints.push_back(adding<JobOffer>(book, "Record what the owner was offered for a job", "/api/jobs/{id}/offers",
+                                       &JobOffer::job_id));
+  endpoints.push_back(adding<OwnerWord>(book, "Record the owner's word", "/api/jobs/{id}/words", &OwnerWord::job_id));
+  endpoints.push_back(adding<GateRecord>(book, "Record that work goes on out of range", "/api/visits/{id}/gate",
+                                         &GateRecord::visit_id));
   endpoints.push_back(
-      adding<JobOffer>(book, "what the owner was offered for a job", "/api/jobs/{id}/offers", &JobOffer::job_id));
-  endpoints.push_back(adding<OwnerWord>(book, "the owner's word", "/api/jobs/{id}/words", &OwnerWord::job_id));
-  endpoints.push_back(
-      adding<GateRecord>(book, "that work goes on out of range", "/api/visits/{id}/gate", &GateRecord::visit_id));
-  endpoints.push_back(
-      adding<PromiseRecord>(book, "a promised day", "/api/visits/{id}/promises", &PromiseRecord::visit_id));
-  endpoints.push_back(
-      adding<BenchWish>(book, "when a visit's instrument is wanted", "/api/visits/{id}/wishes", &BenchWish::visit_id));
+      adding<PromiseRecord>(book, "Record a promised day", "/api/visits/{id}/promises", &PromiseRecord::visit_id));
+  endpoints.push_back(adding<BenchWish>(book, "Record when a visit's instrument is wanted", "/api/visits/{id}/wishes",
+                                        &BenchWish::visit_id));
   endpoints.push_back(pinning_work(shop));
   endpoints.push_back({"POST",
                        "/api/shop-air",
@@ -337,11 +312,11 @@ std::vector<Endpoint> work_endpoints(const Shop& shop) {
                        schema_of_result<Kept>(),
                        [&book](const Ask& ask) { return json_answer(Kept{book.add(from_json<ShopAir>(ask.body))}); }});
   endpoints.push_back(
-      adding<Handover>(book, "that the instrument went home", "/api/visits/{id}/handover", &Handover::visit_id));
+      adding<Handover>(book, "Record that the instrument went home", "/api/visits/{id}/handover", &Handover::visit_id));
   endpoints.push_back(beginning_work(shop));
   endpoints.push_back(ending_work(shop));
-  endpoints.push_back(adding<WorkCorrection>(book, "what a stretch of work really took", "/api/work/{id}/corrections",
-                                             &WorkCorrection::spell_id));
+  endpoints.push_back(adding<WorkCorrection>(book, "Record what a stretch of work really took",
+                                             "/api/work/{id}/corrections", &WorkCorrection::spell_id));
   endpoints.push_back({"GET",
                        "/api/materials",
                        "Glues and finishes that can be opened, and how long each stays good",

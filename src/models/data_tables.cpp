@@ -31,8 +31,7 @@ DataTables load_data_tables(const TextOfFile& text) {
           .repairs = repair_tables(text),
           .drawing = drawing_tables({.back_braces = text("data/back_braces.csv"),
                                      .figures = text("data/drawing_figures.csv"),
-                                     .places = text("data/drawing_places.csv")}),
-          .finding_kinds = finding_kinds(text("data/finding_kinds.csv"))};
+                                     .places = text("data/drawing_places.csv")})};
 }
 
 }  // namespace tailblock

@@ -11,7 +11,6 @@
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
-#include "repair/finding_kinds.h"
 #include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
@@ -55,7 +54,6 @@ struct DataTables {
   TopDesignTable tops;
   RepairTables repairs;
   DrawingTables drawing;
-  std::vector<FindingKind> finding_kinds;
 
   [[nodiscard]] SeasonTables season() const {
     return {&designs, &species, &season_prior, &top_movements, &tops, &plate_figures};

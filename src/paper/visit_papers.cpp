@@ -29,11 +29,8 @@ std::string as_read(const Measure& measure, double value) {
 }
 
 std::optional<double> standing(const VisitStory& visit, const std::string& measure, ReadingState state) {
-  std::optional<double> value;
-  for (const Reading& reading : visit.readings) {
-    if (reading.measure == measure && reading.state == state && reading.superseded_by == 0) value = reading.value;
-  }
-  return value;
+  const auto reading = reading_at(visit, measure, state);
+  return reading ? std::optional(reading->value) : std::nullopt;
 }
 
 std::vector<BeforeAndAfter> readings_of(const VisitStory& visit, const TradeTables& trade) {

@@ -105,6 +105,17 @@ void maybe(FieldVisitor& visit, Field field, std::optional<T>& value, Leaf leaf)
   leaf(field, *value);
 }
 
+/// The same for the values that are most often absent.
+inline void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
+  maybe(visit, field, value, [&](const Field& given, double& number) { visit.number(given, number, range); });
+}
+inline void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
+  maybe(visit, field, value, [&](const Field& given, Length& length) { visit.length(given, length, in_mm); });
+}
+inline void maybe_date(FieldVisitor& visit, const Field& field, std::optional<Date>& value) {
+  maybe(visit, field, value, [&](const Field& given, Date& date) { visit.date(given, date); });
+}
+
 /// An enum whose enumerators count 0, 1, 2 ... in the order of `names`.
 template <class Enum>
 void choice(FieldVisitor& visit, const Field& field, Enum& value, std::span<const std::string_view> names) {

@@ -10,10 +10,6 @@ constexpr Range places{-400, 800, "mm"};
 constexpr Range sizes{0, 800, "mm"};
 constexpr std::array<std::string_view, 2> plate_names{"top", "back"};
 
-void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& inner, Length& length) { visit.length(inner, length, in_mm); });
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, HoldingStrip& strip) {

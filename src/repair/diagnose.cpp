@@ -34,7 +34,7 @@ void require_known(const DiagnoseRequest& request, const RepairTables& tables) {
     }
   }
   for (const FindingSeen& finding : request.findings) {
-    if (row_of_id(tables.findings, finding.kind) == nullptr) {
+    if (finding_kind(tables.findings, finding.kind) == nullptr) {
       throw Refused("findings: " + quoted_text(finding.kind) + " is not in data/finding_kinds.csv");
     }
   }
@@ -127,7 +127,7 @@ struct Weighing {
 
 std::string how_to_know(const EvidenceLine& line, const RepairTables& tables) {
   if (line.of == EvidenceOf::fact) return row_of_id(tables.diagnosis.facts, line.about)->question;
-  if (line.of == EvidenceOf::finding) return "Look for: " + row_of_id(tables.findings, line.about)->words + ".";
+  if (line.of == EvidenceOf::finding) return "Look for: " + finding_kind(tables.findings, line.about)->words + ".";
   const KnownReading& reading = *row_of_id(tables.readings, line.about);
   std::string words = "Read " + reading.name;
   if (line.of == EvidenceOf::change) words += " again, against the first trusted set";

@@ -10,10 +10,6 @@ constexpr Count few{0, 60};
 constexpr std::array<std::string_view, 4> line_names{"for_it", "against_it", "too_near", "unread"};
 constexpr std::array<std::string_view, 3> verdict_names{"stands", "open", "ruled_out"};
 
-void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
-  maybe(visit, field, value, [&](const Field& inner, double& number) { visit.number(inner, number, range); });
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, FindingSeen& finding) {

@@ -13,7 +13,7 @@ std::vector<Symptom> read_symptoms(std::string_view csv, const KnownToDiagnosis&
   return rows_with_id<Symptom>("symptoms.csv", csv, [&](const CsvRow& row) {
     Symptom symptom{cell_name(row, "id"), cell_name(row, "words"), listed(row.text("findings"))};
     for (const std::string& finding : symptom.findings) {
-      if (row_of_id(known.findings, finding) == nullptr) refuse(row, "findings", finding, "is no kind of finding");
+      if (finding_kind(known.findings, finding) == nullptr) refuse(row, "findings", finding, "is no kind of finding");
     }
     return symptom;
   });
@@ -63,7 +63,7 @@ EvidenceLine about_cell(const CsvRow& row, const Cause& cause, const DiagnosisTa
     is_known = row_of_id(known.readings, line.about) != nullptr;
   } else if (prefix == "finding") {
     line.of = EvidenceOf::finding;
-    is_known = row_of_id(known.findings, line.about) != nullptr;
+    is_known = finding_kind(known.findings, line.about) != nullptr;
   } else if (prefix == "fact") {
     line.of = EvidenceOf::fact;
     is_known = row_of_id(tables.facts, line.about) != nullptr;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "repair/finding_kinds.h"
 #include "repair/procedures.h"
 
 namespace tailblock {
@@ -69,7 +70,7 @@ struct DiagnosisTexts {
 struct KnownToDiagnosis {
   const std::vector<OperationKind>& operations;
   const std::vector<KnownReading>& readings;
-  const std::vector<KindOfFinding>& findings;
+  const std::vector<FindingKind>& findings;
   const std::vector<RepairProcedure>& procedures;
 };
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "quantity/csv_table.h"
+#include "repair/table_cells.h"
 
 namespace tailblock {
 namespace {
@@ -19,16 +19,6 @@ FindingShape shape_in(const CsvRow& row) {
   return static_cast<FindingShape>(found - finding_shape_names.begin());
 }
 
-std::vector<std::string> ids_in(std::string_view text) {
-  std::vector<std::string> ids;
-  while (!text.empty()) {
-    const std::string_view one = text.substr(0, text.find(';'));
-    text.remove_prefix(std::min(text.size(), one.size() + 1));
-    ids.emplace_back(one);
-  }
-  return ids;
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, FindingKind& kind) {
@@ -42,7 +32,7 @@ void describe(FieldVisitor& visit, FindingKind& kind) {
   visit.text({"note", "what to know of it"}, kind.note, words_bytes);
 }
 
-std::vector<FindingKind> finding_kinds(std::string_view csv) {
+std::vector<FindingKind> finding_kinds(std::string_view csv, const std::function<bool(std::string_view)>& is_measure) {
   const CsvTable table("finding_kinds.csv", csv);
   std::vector<FindingKind> kinds;
   for (const CsvRow& row : table.rows()) {
@@ -50,10 +40,15 @@ std::vector<FindingKind> finding_kinds(std::string_view csv) {
     kinds.push_back({.name = std::string(row.name("name")),
                      .words = std::string(row.name("words")),
                      .shape = shape_in(row),
-                     .measures = ids_in(row.text("measures")),
+                     .measures = listed(row.text("measures")),
                      .places = views_from_text(row.where("places"), row.name("places")),
                      .source = std::string(row.name("source")),
                      .note = std::string(row.text("note"))});
+    for (const std::string& measure : kinds.back().measures) {
+      if (is_measure && !is_measure(measure)) {
+        throw Refused(row.where("measures") + ": \"" + measure + "\" is not in finding_measures.csv");
+      }
+    }
   }
   return kinds;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,8 +27,10 @@ struct FindingKind {
 };
 void describe(FieldVisitor&, FindingKind&);
 
+/// @param is_measure whether something can be read at a finding; without it any name passes.
 /// @throws Refused naming the cell, or a name that comes twice.
-[[nodiscard]] std::vector<FindingKind> finding_kinds(std::string_view csv);
+[[nodiscard]] std::vector<FindingKind> finding_kinds(std::string_view csv,
+                                                     const std::function<bool(std::string_view)>& is_measure = nullptr);
 
 /// The row with this name; null when there is none.
 [[nodiscard]] const FindingKind* finding_kind(const std::vector<FindingKind>& kinds, std::string_view name);

@@ -8,13 +8,6 @@ namespace {
 constexpr auto optional = Need::has_default;
 constexpr std::array<std::string_view, 4> verdict_names{"stop", "too_near", "trial", "free"};
 
-void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
-  maybe(visit, field, value, [&](const Field& inner, double& number) { visit.number(inner, number, range); });
-}
-void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& inner, Length& length) { visit.length(inner, length, in_mm); });
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, PlateThickness& place) {

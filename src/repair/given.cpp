@@ -14,10 +14,6 @@ constexpr Range any_value{-100000, 100000, ""};
 constexpr Range any_spread{0, 10000, ""};
 constexpr std::array<std::string_view, 5> gate_names{"open", "near_limit", "dry", "damp", "not_read"};
 
-void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
-  maybe(visit, field, value, [&](const Field& inner, double& number) { visit.number(inner, number, range); });
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, GivenReading& reading) {

@@ -59,35 +59,4 @@ std::vector<KnownReading> known_readings(const KnownReadingTexts& csv) {
   return all;
 }
 
-std::vector<KindOfFinding> kinds_of_finding(std::string_view csv, const std::vector<KnownReading>& readings) {
-  static const std::vector<std::string_view> shapes{"point", "line", "area"};
-  static const std::vector<std::string> views{"front",     "back",       "bass_side",  "treble_side",
-                                              "headstock", "top_inside", "back_inside"};
-  const CsvTable table("finding_kinds.csv", csv);
-  std::vector<KindOfFinding> kinds;
-  for (const CsvRow& row : table.rows()) {
-    KindOfFinding kind{.id = cell_name(row, "name"),
-                       .words = cell_name(row, "words"),
-                       .shape = std::string(row.name("shape")),
-                       .measures = listed(row.text("measures")),
-                       .places = listed(row.name("places"))};
-    (void)cell_choice(row, "shape", shapes);
-    (void)row.name("source");
-    if (row_of_id(kinds, kind.id) != nullptr) throw Refused(row.where("name") + ": comes twice");
-    for (const std::string& measure : kind.measures) {
-      const KnownReading* known = row_of_id(readings, measure);
-      if (known == nullptr || known->of != ReadingOf::finding) {
-        throw Refused(row.where("measures") + ": \"" + measure + "\" is not in finding_measures.csv");
-      }
-    }
-    for (const std::string& place : kind.places) {
-      if (std::find(views.begin(), views.end(), place) == views.end()) {
-        throw Refused(row.where("places") + ": \"" + place + "\" is not a view of the drawing");
-      }
-    }
-    kinds.push_back(std::move(kind));
-  }
-  return kinds;
-}
-
 }  // namespace tailblock

@@ -21,24 +21,11 @@ struct KnownReading {
   std::string how;  ///< where and how it is read, or the model that gives it
 };
 
-/// A kind of finding: data/finding_kinds.csv.
-struct KindOfFinding {
-  std::string id;
-  std::string words;
-  std::string shape;  ///< point, line or area
-  std::vector<std::string> measures;
-  std::vector<std::string> places;
-};
-
 struct KnownReadingTexts {
   std::string_view measures, finding_measures, model_figures, gauges;
 };
 
 /// @throws Refused naming the cell, an id that is in two tables, or a gauge that does not exist.
 [[nodiscard]] std::vector<KnownReading> known_readings(const KnownReadingTexts& csv);
-
-/// @throws Refused naming the cell: an unknown shape, place or measure.
-[[nodiscard]] std::vector<KindOfFinding> kinds_of_finding(std::string_view csv,
-                                                          const std::vector<KnownReading>& readings);
 
 }  // namespace tailblock

@@ -10,10 +10,6 @@ constexpr Count few{0, 60};
 constexpr Range minutes{0, 1e7, "min"};
 constexpr std::array<std::string_view, 4> known_names{"answered", "read", "too_near", "assumed"};
 
-void maybe_number(FieldVisitor& visit, const Field& field, std::optional<double>& value, const Range& range) {
-  maybe(visit, field, value, [&](const Field& inner, double& number) { visit.number(inner, number, range); });
-}
-
 /// A spread of minutes as three fields.
 void spread(FieldVisitor& visit, const std::array<std::string_view, 3>& names, std::string_view doc, Spread& value) {
   visit.number({names[0], doc}, value.low, minutes);

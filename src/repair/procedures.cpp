@@ -150,7 +150,7 @@ std::vector<RepairProcedure> repair_procedures(const ProcedureTexts& csv, const 
                               .steps = {},
                               .decisions = {}};
     for (const std::string& finding : procedure.for_findings) {
-      if (row_of_id(tables.findings, finding) == nullptr) {
+      if (finding_kind(tables.findings, finding) == nullptr) {
         throw Refused(row.where("for_findings") + ": \"" + finding + "\" is not in finding_kinds.csv");
       }
     }

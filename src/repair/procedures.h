@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "repair/finding_kinds.h"
 #include "repair/known_readings.h"
 #include "repair/operation_kinds.h"
 
@@ -64,7 +65,7 @@ struct ProcedureTexts {
 struct ProcedureTables {
   const std::vector<OperationKind>& operations;
   const std::vector<KnownReading>& readings;
-  const std::vector<KindOfFinding>& findings;
+  const std::vector<FindingKind>& findings;
 };
 
 /// @throws Refused naming the row: an unknown id, a question without exactly one usual outcome, a usual outcome that

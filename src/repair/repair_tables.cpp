@@ -11,7 +11,10 @@ RepairTables repair_tables(const std::function<std::string_view(std::string_view
                                     .finding_measures = text("data/finding_measures.csv"),
                                     .model_figures = text("data/model_figures.csv"),
                                     .gauges = text("data/gauges.csv")});
-  tables.findings = kinds_of_finding(text("data/finding_kinds.csv"), tables.readings);
+  tables.findings = finding_kinds(text("data/finding_kinds.csv"), [&](std::string_view measure) {
+    const KnownReading* known = row_of_id(tables.readings, measure);
+    return known != nullptr && known->of == ReadingOf::finding;
+  });
   tables.materials.hazards =
       hazards({.hazards = text("data/hazards.csv"), .exposure_limits = text("data/exposure_limits.csv")});
   tables.materials.adhesives = adhesive_classes(text("data/adhesives.csv"), tables.materials.hazards);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "repair/diagnosis_tables.h"
+#include "repair/finding_kinds.h"
 #include "repair/money.h"
 #include "repair/procedures.h"
 #include "repair/repair_figures.h"
@@ -15,7 +16,7 @@ namespace tailblock {
 struct RepairTables {
   RepairFigures figures{};
   std::vector<KnownReading> readings;
-  std::vector<KindOfFinding> findings;
+  std::vector<FindingKind> findings;
   OperationTables materials;
   std::vector<ListedMaterial> listed;
   std::vector<Currency> currencies;

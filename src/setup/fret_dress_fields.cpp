@@ -7,10 +7,6 @@ constexpr auto free_to_leave_out = Need::has_default;
 constexpr Range any{-1000, 1000, "mm"};
 constexpr std::size_t sentence = 1000;
 
-void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& inner, Length& length) { visit.length(inner, length, in_mm); });
-}
-
 void maybe_figure(FieldVisitor& visit, const Field& field, std::optional<FretFigure>& value) {
   maybe(visit, field, value, [&](const Field& inner, FretFigure& figure) { object(visit, inner, figure); });
 }

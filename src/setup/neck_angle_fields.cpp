@@ -9,10 +9,6 @@ constexpr auto optional = Need::has_default;
 constexpr std::array<std::string_view, 4> verdicts{"called_for", "not_needed", "withheld", "too_tall"};
 constexpr Range heights{-50, 50, "mm"};
 
-void maybe_length(FieldVisitor& visit, const Field& field, std::optional<Length>& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& inner, Length& length) { visit.length(inner, length, in_mm); });
-}
-
 void maybe_years(FieldVisitor& visit, const Field& field, std::optional<double>& value) {
   maybe(visit, field, value, [&](const Field& inner, double& years) {
     visit.number(inner, years, {0, 1000, "years"});

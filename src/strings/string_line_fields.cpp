@@ -4,10 +4,6 @@ namespace tailblock {
 namespace {
 
 using OptionalLength = std::optional<Length>;
-void maybe_length(FieldVisitor& visit, const Field& field, OptionalLength& value, const Range& in_mm) {
-  maybe(visit, field, value, [&](const Field& inner, Length& length) { visit.length(inner, length, in_mm); });
-}
-
 }  // namespace
 
 void describe(FieldVisitor& visit, NeckLine& neck) {

@@ -22,9 +22,6 @@ ProcedureResult plan_of(const std::string& id) {
   request.procedure = id;
   return procedure(request, repairs());
 }
-int minutes_between(const Moment& from, const Moment& to) {
-  return 1440 * days_between(from.day, to.day) + to.minute - from.minute;
-}
 
 BenchRequest shop_with(const std::string& id) {
   BenchRequest request = testing::empty_shop();

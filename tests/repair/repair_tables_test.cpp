@@ -26,7 +26,7 @@ TEST(RepairTables, every_row_of_the_repository_is_read) {
 TEST(RepairTables, no_table_speaks_of_a_thing_that_no_procedure_or_remedy_uses) {
   const RepairTables& tables = repository_repairs();
   std::set<std::string> asked;
-  for (const KindOfFinding& kind : tables.findings) asked.insert(kind.measures.begin(), kind.measures.end());
+  for (const FindingKind& kind : tables.findings) asked.insert(kind.measures.begin(), kind.measures.end());
   for (const RepairProcedure& one : tables.procedures) {
     for (const ProcedureDecision& decision : one.decisions) asked.insert(decision.outcomes.front().about);
   }
