@@ -135,7 +135,10 @@ class Gathering {
   /// Its kind, when it is of the top and does something to the structure.
   [[nodiscard]] const TopFindingKind* of_the_top(const FindingStory& story) const {
     const bool seen = story.finding.view == DrawingView::front || story.finding.view == DrawingView::top_inside;
-    if (!seen || !inside_polygon(rim_, middle_of(story.finding))) return nullptr;
+    const auto on_top = [&](const DrawingPoint& p) { return inside_polygon(rim_, plane(p)); };
+    const bool lies_there = std::ranges::any_of(story.finding.points, on_top) ||
+                            inside_polygon(rim_, middle_of(story.finding));
+    if (!seen || !lies_there) return nullptr;
     return top_finding(tables_.top_findings, story.finding.kind);
   }
 
@@ -421,8 +424,10 @@ SurveyedTop surveyed_top(const TopRecords& records, const TopDesign& design, con
 TopDamage mended(const TopDamage& damage) {
   TopDamage sound{.cracks = damage.cracks};
   for (Crack& crack : sound.cracks) {
-    const Length length = mm(distance({in_mm(crack.from_x), in_mm(crack.from_y)}, {in_mm(crack.to_x), in_mm(crack.to_y)}));
-    crack.cleats = {{0.5 * length, 2 * length}};
+    const double length = distance({in_mm(crack.from_x), in_mm(crack.from_y)}, {in_mm(crack.to_x), in_mm(crack.to_y)});
+    constexpr double apart = 100;  // each as long again: no place is left between them
+    crack.cleats.clear();
+    for (double at = 0; at < length + apart; at += apart) crack.cleats.push_back({mm(at), mm(2 * apart)});
   }
   return sound;
 }

@@ -47,9 +47,12 @@ TEST(TopQuestion, takes_what_was_read_and_says_what_it_assumed) {
 }
 
 TEST(TopQuestion, gives_the_numbers_of_the_plate_model) {
-  const TopAnswer answer = asked(story({read("top_thickness", 2.9), read("string_over_top", 12.0)}));
+  const InstrumentStory of = story({read("top_thickness", 2.9), read("string_over_top", 12.0)});
+  const TopAnswer answer = asked(of);
   PlateRequest plain;
-  plain.top.thickness = mm(2.9);
+  std::vector<std::string> said;
+  plain.top = *known_top(of, tables(), today, said);
+  EXPECT_EQ(plain.top.drawn->thickness, mm(2.9));
   plain.strings = {.pull = answer.pull, .height_over_top = mm(12)};
   const double change = answer.air.moisture_percent - answer.air.settled_moisture_percent;
   plain.moisture = {change, change, change, change};

@@ -64,7 +64,10 @@ FindingStory said_since(FindingStory story, Date date, FindingState state, std::
 }
 
 TopRecords top_records_of(std::vector<FindingStory> stories) {
-  TopRecords records{.survey = Survey{.visit_id = 1, .date = top_visit_day}};
+  TopRecords records;
+  records.survey.emplace();
+  records.survey->visit_id = 1;
+  records.survey->date = top_visit_day;
   for (const FindingStory& story : stories) {
     if (!story.open) records.ended.push_back(story);
   }

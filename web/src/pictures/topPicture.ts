@@ -175,9 +175,7 @@ function foundWords(found: readonly FoundOnTop[], at: (p: Place) => Spot): Word[
 function foundNodes(found: readonly FoundOnTop[], words: readonly Word[], at: (p: Place) => string): SvgNode[] {
   return [
     ...found.flatMap(({ shape, points }) =>
-      shape === "point"
-        ? []
-        : [node("path", { class: `surveyed ${shape}`, d: path([points], at, shape === "area") })],
+      shape === "point" ? [] : [node("path", { class: `surveyed ${shape}`, d: path([points], at, shape === "area") })],
     ),
     ...words.flatMap(({ spot, label }) => [
       node("circle", { class: "surveyed-number", cx: px(spot.x), cy: px(spot.y), r: 9 }),
