@@ -345,7 +345,9 @@ export interface Api {
   StringTension: StringTension;
   StruckFret: StruckFret;
   Survey: Survey;
+  SurveyedTop: SurveyedTop;
   SwingOverFret: SwingOverFret;
+  TakenFinding: TakenFinding;
   TaxAtRate: TaxAtRate;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
@@ -2908,6 +2910,20 @@ export interface CrackAnswer {
    */
   years_lived: number;
   /**
+   * found on it, in the order of result.cracks
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  cracks: TakenFinding[];
+  /**
+   * findings of the top that it cannot take, a line each
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  not_used: string[];
+  /**
    * what no record says and was taken for granted
    *
    * @minItems 0
@@ -3003,6 +3019,49 @@ export interface CrackThatIsThere {
    * the same in words
    */
   sentence: string;
+}
+export interface TakenFinding {
+  /**
+   * of the finding on its instrument
+   */
+  number: number;
+  /**
+   * what the plate model makes of it
+   */
+  taken_as:
+    | "crack"
+    | "loose_brace"
+    | "missing_brace"
+    | "lifted_bridge"
+    | "worn_plate"
+    | "thin_place"
+    | "cleat"
+    | "not_modelled";
+  /**
+   * what it is and how it is taken
+   */
+  words: string;
+  /**
+   * how it lies on the top
+   */
+  shape: "point" | "line" | "area";
+  /**
+   * on the axes of the top
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  points: DrawingPoint[];
+}
+export interface DrawingPoint {
+  /**
+   * along the view [mm]
+   */
+  x_mm: number;
+  /**
+   * across the view [mm]
+   */
+  y_mm: number;
 }
 export interface CrackAsk {
   /**
@@ -3720,16 +3779,6 @@ export interface SaidAtVisit {
    * who said so
    */
   who: string;
-}
-export interface DrawingPoint {
-  /**
-   * along the view [mm]
-   */
-  x_mm: number;
-  /**
-   * across the view [mm]
-   */
-  y_mm: number;
 }
 export interface DrawingPointAsk {
   /**
@@ -10432,6 +10481,30 @@ export interface Survey {
    */
   what_changed: string[];
 }
+export interface SurveyedTop {
+  /**
+   * the visit that last saw it; absent: it has not been here
+   */
+  seen_on?: string;
+  /**
+   * findings that the calculation counts
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  taken: TakenFinding[];
+  /**
+   * findings of the top that it cannot take, a line each
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  not_used: string[];
+  /**
+   * when a crack or a brace of the top was last mended; absent: nothing is known of it
+   */
+  last_mended?: string;
+}
 export interface TensionRequestAsk {
   /**
    * speaking length of the open strings [mm]
@@ -10517,6 +10590,7 @@ export interface TopAnswer {
    * at the saddle [mm]
    */
   string_height_over_top_mm: number;
+  survey: SurveyedTop;
   shape?: TopShape;
   recorded?: TopState;
   changed?: TopState;
@@ -10620,6 +10694,10 @@ export interface TopWishesAsk {
    * from the back edge of the bridge, off the top [mm]
    */
   bridge_lifted_mm?: number | string;
+  /**
+   * without what the surveys found
+   */
+  mended?: boolean;
 }
 export interface VisitAsk {
   /**
