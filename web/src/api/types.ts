@@ -139,6 +139,7 @@ export interface Api {
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
   GreatestAcross: GreatestAcross;
+  GreatestGapAsk: GreatestGapAsk;
   GuessPart: GuessPart;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
@@ -836,6 +837,13 @@ export interface BenchResult {
    * @maxItems 400
    */
   moved_promises: string[];
+  /**
+   * a sentence for each work begun after what it follows has stood too long
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  overdue: string[];
   cost: BenchCost;
   /**
    * to be kept for the next plan
@@ -926,7 +934,11 @@ export interface BenchCost {
    */
   promises: number;
   /**
-   * all four
+   * work begun after what it follows has stood too long
+   */
+  overdue: number;
+  /**
+   * all five
    */
   total: number;
   /**
@@ -1003,6 +1015,7 @@ export interface BenchWork {
   wait_for: string;
   wait_ends?: Moment;
   pinned?: Moment;
+  begin_by?: Moment;
   /**
    * where hands do it
    */
@@ -1195,6 +1208,14 @@ export interface OperationAsk {
    */
   greatest_gap_minutes?: number;
   /**
+   * the same from further back, with all that stands between
+   *
+   * @minItems 0
+   * @maxItems 8
+   */
+  greatest_gaps?: GreatestGapAsk[];
+  begin_by?: MomentAsk;
+  /**
    * places and fixtures it keeps
    *
    * @minItems 0
@@ -1246,6 +1267,16 @@ export interface OperationAsk {
    */
   minutes_left?: number;
   wait_ends?: MomentAsk;
+}
+export interface GreatestGapAsk {
+  /**
+   * an earlier operation of this instrument
+   */
+  from: string;
+  /**
+   * at most, from its hands-on work [minutes]
+   */
+  minutes: number;
 }
 export interface BenchPersonAsk {
   /**
