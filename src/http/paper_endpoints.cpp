@@ -1,6 +1,6 @@
 #include <array>
 
-#include "bench/work_of_procedure.h"
+#include "bench/work_of_steps.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
 #include "paper/document_html.h"

@@ -139,6 +139,7 @@ export interface Api {
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
   GreatestAcross: GreatestAcross;
+  GreatestGapAsk: GreatestGapAsk;
   GuessPart: GuessPart;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
@@ -838,6 +839,13 @@ export interface BenchResult {
    * @maxItems 400
    */
   moved_promises: string[];
+  /**
+   * a sentence for each work begun after what it follows has stood too long
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  overdue: string[];
   cost: BenchCost;
   /**
    * to be kept for the next plan
@@ -928,7 +936,11 @@ export interface BenchCost {
    */
   promises: number;
   /**
-   * all four
+   * work begun after what it follows has stood too long
+   */
+  overdue: number;
+  /**
+   * all five
    */
   total: number;
   /**
@@ -1005,6 +1017,7 @@ export interface BenchWork {
   wait_for: string;
   wait_ends?: Moment;
   pinned?: Moment;
+  begin_by?: Moment;
   /**
    * where hands do it
    */
@@ -1197,6 +1210,14 @@ export interface OperationAsk {
    */
   greatest_gap_minutes?: number;
   /**
+   * the same from further back, with all that stands between
+   *
+   * @minItems 0
+   * @maxItems 8
+   */
+  greatest_gaps?: GreatestGapAsk[];
+  begin_by?: MomentAsk;
+  /**
    * places and fixtures it keeps
    *
    * @minItems 0
@@ -1248,6 +1269,16 @@ export interface OperationAsk {
    */
   minutes_left?: number;
   wait_ends?: MomentAsk;
+}
+export interface GreatestGapAsk {
+  /**
+   * an earlier operation of this instrument
+   */
+  from: string;
+  /**
+   * at most, from its hands-on work [minutes]
+   */
+  minutes: number;
 }
 export interface BenchPersonAsk {
   /**
