@@ -22,6 +22,7 @@ void whole_selection(benchmark::State& state, const char* set) {
   state.counters["projects"] = found.projects;
   state.counters["over_best_known_percent"] = found.over_best_known;
   state.counters["over_critical_path_percent"] = found.over_critical_path;
+  state.counters["faults"] = found.faults;
   state.counters["best_known"] = found.at_best_known;
 }
 BENCHMARK_CAPTURE(whole_selection, j30, "j30")
@@ -31,6 +32,12 @@ BENCHMARK_CAPTURE(whole_selection, j30, "j30")
     ->Iterations(1)
     ->Unit(benchmark::kSecond);
 BENCHMARK_CAPTURE(whole_selection, j60, "j60")
+    ->Arg(1000)
+    ->Arg(5000)
+    ->Arg(50000)
+    ->Iterations(1)
+    ->Unit(benchmark::kSecond);
+BENCHMARK_CAPTURE(whole_selection, j90, "j90")
     ->Arg(1000)
     ->Arg(5000)
     ->Arg(50000)

@@ -33,7 +33,7 @@ struct PlannedInstrument {
 
 /// What the plan costs by data/bench_weights.csv.
 struct BenchCost {
-  double late = 0, in_shop = 0, changes = 0, promises = 0, total = 0;
+  double late = 0, in_shop = 0, changes = 0, promises = 0, overdue = 0, total = 0;
   double first_come = 0;  ///< first come, first served, its gaps filled
   double best_rule = 0;   ///< the best order that needs no search
 };
@@ -43,6 +43,7 @@ struct BenchResult {
   std::vector<PlannedOperation> operations;  ///< all, by start
   std::vector<PlannedInstrument> instruments;
   std::vector<std::string> moved_promises;  ///< one sentence a promise that moves later
+  std::vector<std::string> overdue;         ///< one sentence for work that what it follows has stood too long for
   BenchCost cost;
   std::vector<OrderEntry> order;  ///< to be kept for the next plan
   int plans = 0;
@@ -58,9 +59,10 @@ void describe(FieldVisitor& visit, BenchResult& result);
 
 /// What hands do next, and when each instrument is ready.
 ///
-///     cost = sum_i (late_day w_i L_i + shop_day F_i + promise) + change_of_instrument C
+///     cost = sum_i (late_day w_i L_i + shop_day F_i + promise) + change_of_instrument C + overdue
 ///     L_i days late, F_i days in the shop from now, w_i its weight, C changes of instrument within a day;
-///     promise = promise_later + promise_later_day d for d days later, promise_earlier_day e for e days earlier
+///     promise = promise_later + promise_later_day d for d days later, promise_earlier_day e for e days earlier;
+///     overdue = begun_overdue + begun_overdue_day d for work that begins d days past its begin_by
 ///
 /// A list of instruments is placed in order, each operation where it can begin first, gaps included; simulated
 /// annealing over lists looks for the cheapest. The answer is the same for the same request, seed and number of plans,

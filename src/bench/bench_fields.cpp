@@ -41,7 +41,8 @@ void describe(FieldVisitor& visit, BenchCost& cost) {
   visit.number({"in_shop", "days in the shop"}, cost.in_shop, costs);
   visit.number({"changes", "changes of instrument within a day"}, cost.changes, costs);
   visit.number({"promises", "promises moved"}, cost.promises, costs);
-  visit.number({"total", "all four"}, cost.total, costs);
+  visit.number({"overdue", "work begun after what it follows has stood too long"}, cost.overdue, costs);
+  visit.number({"total", "all five"}, cost.total, costs);
   visit.number({"first_come", "of first come, first served with its gaps filled"}, cost.first_come, costs);
   visit.number({"best_rule", "of the best order that needs no search"}, cost.best_rule, costs);
 }
@@ -51,6 +52,8 @@ void describe(FieldVisitor& visit, BenchResult& result) {
   list(visit, {"operations", "all of them, by start"}, result.operations, operations);
   list(visit, {"instruments", "as asked"}, result.instruments, {1, 400});
   visit.texts({"moved_promises", "a sentence for each promise that moves later"}, result.moved_promises, 800, {0, 400});
+  visit.texts({"overdue", "a sentence for each work begun after what it follows has stood too long"}, result.overdue, 800,
+              {0, 24000});
   object(visit, {"cost", "by the shop's weights"}, result.cost);
   list(visit, {"order", "to be kept for the next plan"}, result.order, operations);
   visit.integer({"plans", "judged"}, result.plans, many);

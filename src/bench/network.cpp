@@ -101,6 +101,7 @@ class Reader {
     job.first_step = static_cast<int>(net_.steps.size());
     job.steps = static_cast<int>(instrument.operations.size());
     before_on_instrument_ = -1;
+    tied_ = tied_operations(instrument);
     std::map<std::string_view, int> earlier;
     Slot least = job.arrives;
     for (std::size_t k = 0; k < instrument.operations.size(); ++k) {
@@ -110,14 +111,17 @@ class Reader {
       step.instrument = static_cast<int>(i);
       step.number = static_cast<int>(k);
       const int index = static_cast<int>(net_.steps.size());
-      place_in_items(operation, step, index, job);
+      const int before = before_on_instrument_;
+      net_.steps.push_back(std::move(step));
+      if (operation.greatest_gap_minutes) require_tie(operation, index, before);
+      for (std::size_t g = 0; g < operation.greatest_gaps.size(); ++g) tie_further(operation, g, index, earlier);
+      place_in_items(operation, index, job);
       if (!operation.beside) {
         before_on_instrument_ = index;
-        if (operation.state == WorkState::to_do) least += step.hands + step.wait;
+        if (operation.state == WorkState::to_do) least += net_.steps.back().hands + net_.steps.back().wait;
       }
       if (operation.name.empty()) refuse("name", "is empty");
       if (!earlier.emplace(operation.name, index).second) refuse("name", quoted_text(operation.name) + " comes twice");
-      net_.steps.push_back(std::move(step));
     }
     job.least_ready = least;
     for (const FixedStep& fixed : net_.fixed) limit_before_pin(fixed, static_cast<int>(i));
@@ -132,6 +136,7 @@ class Reader {
     step.least_gap = slots_for(operation.least_gap_minutes);
     step.splittable = operation.splittable;
     step.least_piece = slots_for(operation.least_piece_minutes);
+    if (operation.begin_by) step.begin_by = net_.clock.slot(*operation.begin_by);
     if (operation.station_wait_minutes > operation.wait_minutes) {
       refuse("station_wait_minutes", std::to_string(operation.station_wait_minutes) +
                                          " minutes is longer than wait_minutes, " +
@@ -187,9 +192,24 @@ class Reader {
     refuse("person", "nobody can do it");
   }
 
-  void place_in_items(const Operation& operation, Step& step, int index, BenchJob& job) {
-    const bool tied = operation.greatest_gap_minutes.has_value();
-    if (tied) require_tie(operation, step, index);
+  /// Which operations are placed with the one before them: the ends of greatest gaps, and all that stands between. What
+  /// is pinned keeps its own place, and what it follows keeps up with it.
+  static std::vector<bool> tied_operations(const BenchInstrument& instrument) {
+    std::vector<bool> tied(instrument.operations.size());
+    for (std::size_t k = 0; k < tied.size(); ++k) {
+      const Operation& operation = instrument.operations[k];
+      tied[k] = tied[k] || operation.greatest_gap_minutes;
+      if (operation.pinned && operation.state == WorkState::to_do) continue;
+      for (const GreatestGap& gap : operation.greatest_gaps) {
+        for (std::size_t i = k; i > 0 && instrument.operations[i].name != gap.from; --i) tied[i] = true;
+      }
+    }
+    return tied;
+  }
+
+  void place_in_items(const Operation& operation, int index, BenchJob& job) {
+    Step& step = net_.steps[static_cast<std::size_t>(index)];
+    const bool tied = tied_[static_cast<std::size_t>(step.number)];
     if (operation.state == WorkState::waiting) {
       if (!operation.wait_ends) refuse("wait_ends", "is needed for work that waits");
       net_.fixed.push_back(
@@ -211,22 +231,44 @@ class Reader {
     }
   }
 
-  void require_tie(const Operation& operation, Step& step, int index) {
-    if (operation.beside) refuse("greatest_gap_minutes", "work beside the instrument is tied to nothing");
-    if (operation.splittable)
-      refuse("greatest_gap_minutes", "work that may be split cannot be tied to the work before it");
-    step.greatest_gap = slots_for(*operation.greatest_gap_minutes);
-    if (before_on_instrument_ < 0) return;  // the work that it was tied to is done
-    const Step& before = net_.steps[static_cast<std::size_t>(before_on_instrument_)];
-    if (before_on_instrument_ != index - 1) {
-      refuse("greatest_gap_minutes", "the operation it is tied to must stand right before it");
+  void require_tie(const Operation& operation, int index, int before) {
+    constexpr auto field = "greatest_gap_minutes";
+    if (operation.beside) refuse(field, "work beside the instrument is tied to nothing");
+    if (operation.splittable) refuse(field, "work that may be split cannot be tied to the work before it");
+    if (before < 0) return;  // the work that it was tied to is done
+    if (before != index - 1) refuse(field, "the operation it is tied to must stand right before it");
+    if (net_.steps[static_cast<std::size_t>(before)].splittable)
+      refuse(field, "it cannot be tied to work that may be split");
+    tie(field, *operation.greatest_gap_minutes, index, before);
+  }
+
+  void tie_further(const Operation& operation, std::size_t g, int index,
+                   const std::map<std::string_view, int>& earlier) {
+    const GreatestGap& gap = operation.greatest_gaps[g];
+    const std::string field = item_path("greatest_gaps", g);
+    const auto before = earlier.find(gap.from);
+    if (before == earlier.end())
+      refuse(field + ".from", quoted_text(gap.from) + " is not an earlier operation of this instrument");
+    if (operation.splittable || net_.steps[static_cast<std::size_t>(before->second)].splittable)
+      refuse(field, "work that may be split is tied to nothing");
+    if (operation.pinned && operation.state == WorkState::to_do) {
+      Step& from = net_.steps[static_cast<std::size_t>(before->second)];
+      const Slot begins = net_.clock.slot(*operation.pinned) - gap.minutes / minutes_a_slot - from.hands;
+      from.not_before = std::max(from.not_before, begins);
+      return;
     }
-    if (before.splittable) refuse("greatest_gap_minutes", "it cannot be tied to work that may be split");
-    const int least = std::max(before.wait, step.least_gap);
-    if (step.greatest_gap < least) {
-      refuse("greatest_gap_minutes", std::to_string(*operation.greatest_gap_minutes) + " minutes is less than the " +
-                                         std::to_string(least * minutes_a_slot) + " that must pass");
+    tie(field + ".minutes", gap.minutes, index, before->second);
+  }
+
+  void tie(const std::string& field, int minutes, int index, int before) {
+    const int least = least_between(net_.steps, before, index);
+    if (least < 0) refuse(field, "it does not follow from the operation that it is tied to");
+    const int gap = minutes / minutes_a_slot;
+    if (gap < least) {
+      refuse(field, std::to_string(minutes) + " minutes is less than the " + std::to_string(least * minutes_a_slot) +
+                        " that must pass");
     }
+    net_.steps[static_cast<std::size_t>(index)].within.push_back({.before = before, .gap = gap});
   }
 
   /// What comes before a pinned step on its instrument must have ended by then.
@@ -241,8 +283,8 @@ class Reader {
     }
   }
 
-  [[noreturn]] void refuse(std::string_view field, const std::string& why) const {
-    throw Refused(here_ + "." + std::string(field) + ": " + why);
+  [[noreturn]] void refuse(const std::string& field, const std::string& why) const {
+    throw Refused(here_ + "." + field + ": " + why);
   }
 
   const BenchRequest& request_;
@@ -250,6 +292,7 @@ class Reader {
   std::map<std::string, int> airs_;
   std::vector<int> longest_;
   int before_on_instrument_ = -1;
+  std::vector<bool> tied_;
   std::string here_;
   BenchNetwork net_;
 };
@@ -269,6 +312,21 @@ void set_bits(BitWords& words, const DayFrame& frame, Slot from, Slot until, boo
 }  // namespace
 
 BenchNetwork bench_network(const BenchRequest& request) { return Reader(request).network(); }
+
+int least_between(const std::vector<Step>& steps, int before, int step) {
+  std::vector<int> ways(static_cast<std::size_t>(step - before + 1), -1);  // to each step from `before` on
+  for (int s = before + 1; s <= step; ++s) {
+    int& way = ways[static_cast<std::size_t>(s - before)];
+    for (const StepOrder& order : steps[static_cast<std::size_t>(s)].after) {
+      if (order.before < before) continue;
+      const Step& last = steps[static_cast<std::size_t>(order.before)];
+      const int so_far = order.before == before ? 0 : ways[static_cast<std::size_t>(order.before - before)];
+      if (so_far < 0) continue;
+      way = std::max(way, so_far + (order.before == before ? 0 : last.hands) + std::max(last.wait, order.gap));
+    }
+  }
+  return ways.back();
+}
 
 std::string step_name(const BenchRequest& request, const Step& step) {
   const BenchInstrument& instrument = request.instruments[static_cast<std::size_t>(step.instrument)];

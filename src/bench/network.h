@@ -11,7 +11,7 @@
 
 namespace tailblock {
 
-/// That a step begins only after another of the same instrument: after its wait, and `gap` after its hands-on work.
+/// That a step begins after another of the same instrument: after its wait, and `gap` after its hands-on work.
 struct StepOrder {
   int before;
   int gap;
@@ -23,15 +23,17 @@ struct Step {
   int number = 0;  ///< of its instrument's operations
   int hands = 0, wait = 0, station_wait = 0;
   int least_gap = 0;
-  int greatest_gap = -1;    ///< to the step before it in its group; -1: none
+  std::vector<StepOrder> within;  ///< begins at most `gap` after the hands-on work of another of its group
   std::uint8_t people = 0;  ///< who may do it, a bit each
   bool splittable = false;
   int least_piece = 1;
   int air = -1;  ///< index of the sort of work that the air may forbid
   std::vector<int> stations;
   std::vector<StepOrder> after;
-  Slot ends_by = never;   ///< it and its wait end by then, since something later is pinned
-  Slot hands_by = never;  ///< and its hands-on work by then
+  Slot ends_by = never;     ///< it and its wait end by then, since something later is pinned
+  Slot hands_by = never;    ///< and its hands-on work by then
+  Slot not_before = -never;  ///< nor does it begin before, since what is pinned must follow soon enough
+  Slot begin_by = never;    ///< should begin by then; later costs
 };
 
 /// What is placed whole: one step, or a group tied by greatest gaps.
@@ -78,6 +80,10 @@ struct BenchNetwork {
 /// @throws Refused naming the operation that can never be done: unknown names, work longer than any stretch of hours
 /// that its people keep, a skill nobody has, hours that end before they begin.
 [[nodiscard]] BenchNetwork bench_network(const BenchRequest& request);
+
+/// The least slots from the hands-on work of one step to that of a later one which follows from it; negative: it does
+/// not.
+[[nodiscard]] int least_between(const std::vector<Step>& steps, int before, int step);
 
 /// `"glue bridge" of "parlour, 1930s"`.
 [[nodiscard]] std::string step_name(const BenchRequest& request, const Step& step);

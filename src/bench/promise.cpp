@@ -42,6 +42,15 @@ std::uint8_t people_with_run(const Step& step, const std::vector<int>& longest, 
   return static_cast<std::uint8_t>(people);
 }
 
+bool gaps_can_be_kept(const BenchNetwork& net, const Item& item) {
+  for (int s = item.first_step; s < item.first_step + item.steps; ++s) {
+    for (const StepOrder& within : net.steps[static_cast<std::size_t>(s)].within) {
+      if (within.before >= item.first_step && least_between(net.steps, within.before, s) > within.gap) return false;
+    }
+  }
+  return true;
+}
+
 class Simulation {
  public:
   Simulation(const PromiseRequest& request, const BenchNetwork& network, const DurationPrior& prior)
@@ -76,6 +85,7 @@ class Simulation {
           if (item.steps == 1 && step.hands > longest_[i]) step.splittable = true;
           fits = fits && total <= longest_[i];
         }
+        fits = fits && gaps_can_be_kept(net, item);
         for (int s = item.first_step; item.steps > 1 && !fits && s < item.first_step + item.steps; ++s)
           net.steps[static_cast<std::size_t>(s)].hands = planned_.steps[static_cast<std::size_t>(s)].hands;
         for (int s = item.first_step; s < item.first_step + item.steps; ++s)

@@ -20,6 +20,11 @@ Moment later(const Moment& from, int minutes) {
   return {from.day + std::chrono::days(days), total - days * day_minutes};
 }
 
+std::string moment_text(const Moment& moment) {
+  const auto two = [](int number) { return (number < 10 ? "0" : "") + std::to_string(number); };
+  return iso_date(moment.day) + " " + two(moment.minute / 60) + ":" + two(moment.minute % 60);
+}
+
 int minutes_between(const Moment& from, const Moment& to) {
   return static_cast<int>((to.day - from.day).count()) * day_minutes + to.minute - from.minute;
 }
@@ -61,6 +66,11 @@ void describe(FieldVisitor& visit, ClockChange& change) {
                 {-120, 120, "minutes"});
 }
 
+void describe(FieldVisitor& visit, GreatestGap& gap) {
+  visit.text({"from", "an earlier operation of this instrument"}, gap.from, name_bytes);
+  visit.integer({"minutes", "at most, from its hands-on work"}, gap.minutes, of_wait);
+}
+
 void describe(FieldVisitor& visit, Operation& operation) {
   visit.text({"name", "what is done"}, operation.name, name_bytes);
   visit.text({"kind", "its name in the log of durations; else its own", Need::has_default}, operation.kind, name_bytes);
@@ -71,6 +81,10 @@ void describe(FieldVisitor& visit, Operation& operation) {
                 operation.least_gap_minutes, of_wait);
   maybe(visit, {"greatest_gap_minutes", "and at most: it is then placed together with the one before it"},
         operation.greatest_gap_minutes, [&](const Field& field, int& value) { visit.integer(field, value, of_wait); });
+  list(visit, {"greatest_gaps", "the same from further back, with all that stands between", Need::has_default},
+       operation.greatest_gaps, {0, 8});
+  maybe(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"}, operation.begin_by,
+        [&](const Field& field, Moment& value) { object(visit, field, value); });
   visit.texts({"stations", "places and fixtures it keeps", Need::has_default}, operation.stations, name_bytes, {0, 3});
   visit.integer({"station_wait_minutes", "how much of the wait keeps them too", Need::has_default},
                 operation.station_wait_minutes, of_wait);

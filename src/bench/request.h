@@ -18,6 +18,8 @@ struct Moment {
 
 /// `minutes` later by the clock, earlier when negative; summer time aside.
 [[nodiscard]] Moment later(const Moment& from, int minutes);
+/// `2026-02-20 10:40`.
+[[nodiscard]] std::string moment_text(const Moment& moment);
 [[nodiscard]] int minutes_between(const Moment& from, const Moment& to);
 
 /// A stretch of one day of the week in which a person works. A break is the gap between two stretches.
@@ -60,6 +62,12 @@ struct ClockChange {
 
 enum class WorkState { to_do, at_work, waiting };
 
+/// How long at most may pass from the hands-on work of an operation further back to this one's.
+struct GreatestGap {
+  std::string from;  ///< an earlier operation of the instrument
+  int minutes = 0;
+};
+
 /// One operation on one instrument: hands-on minutes in shop hours, unbroken unless it may be split, then a wait by the
 /// clock that keeps the instrument. Operations done are not sent.
 struct Operation {
@@ -68,10 +76,11 @@ struct Operation {
   int hands_on_minutes = 30;
   int wait_minutes = 0;
   int least_gap_minutes = 0;  ///< from the end of the hands-on work before it
-  std::optional<int>
-      greatest_gap_minutes;           ///< the same; ties it to the operation before it: both are placed or neither
-  std::vector<std::string> stations;  ///< kept through the hands-on work ...
-  int station_wait_minutes = 0;       ///< ... and this much of the wait
+  std::optional<int> greatest_gap_minutes;  ///< the same; ties it to the one before: both are placed or neither
+  std::vector<GreatestGap> greatest_gaps;   ///< the same from further back: all that stands between is tied too
+  std::optional<Moment> begin_by;           ///< it should begin by then: what it follows has stood since
+  std::vector<std::string> stations;        ///< kept through the hands-on work ...
+  int station_wait_minutes = 0;             ///< ... and this much of the wait
   std::string skill;
   std::string person;
   std::string air_work;  ///< the sort of work that the air may forbid
@@ -121,6 +130,7 @@ void describe(FieldVisitor& visit, BenchPerson& person);
 void describe(FieldVisitor& visit, Station& station);
 void describe(FieldVisitor& visit, UnfitAir& air);
 void describe(FieldVisitor& visit, ClockChange& change);
+void describe(FieldVisitor& visit, GreatestGap& gap);
 void describe(FieldVisitor& visit, Operation& operation);
 void describe(FieldVisitor& visit, BenchInstrument& instrument);
 void describe(FieldVisitor& visit, OrderEntry& entry);

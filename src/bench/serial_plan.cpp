@@ -14,6 +14,14 @@ constexpr int days_of_ten_years = 3653;
 constexpr int days_of_a_year = 366;
 constexpr std::size_t most_people = 8;
 
+bool stands_in_a_group(const BenchNetwork& net, const Step& step) {
+  const BenchJob& job = net.jobs[static_cast<std::size_t>(step.instrument)];
+  const int index = job.first_step + step.number;
+  return std::ranges::any_of(job.items, [&](const Item& item) {
+    return item.steps > 1 && item.first_step <= index && index < item.first_step + item.steps;
+  });
+}
+
 }  // namespace
 
 SerialPlan::SerialPlan(const BenchNetwork& network, const BenchWeights& weights, const BenchRequest& request)
@@ -66,7 +74,7 @@ void SerialPlan::require_places() {
 void SerialPlan::extend(const Step& step) {
   if (days_ > 0 && days_ >= most_days_) {
     throw Refused(step_name(request_, step) + " fits no day " +
-                  (step.greatest_gap >= 0 ? "together with the work it is tied to, " : "") +
+                  (stands_in_a_group(net_, step) ? "together with the work it is tied to, " : "") +
                   "in the year ahead: hours, holidays, stations and air leave no room for it");
   }
   for (std::size_t p = 0; p < people_.size(); ++p)
@@ -88,7 +96,7 @@ int SerialPlan::run(const Step& step, int person, int from, int length) {
 
 Slot SerialPlan::could_begin(int index) const {
   const Step& step = net_.steps[static_cast<std::size_t>(index)];
-  Slot from = net_.jobs[static_cast<std::size_t>(step.instrument)].arrives;
+  Slot from = std::max(net_.jobs[static_cast<std::size_t>(step.instrument)].arrives, step.not_before);
   for (const StepOrder& order : step.after) {
     const Placed& before = placed(order.before);
     from = std::max(from, before.free_from);
@@ -191,26 +199,36 @@ Placed SerialPlan::earliest_split(int index, Slot from, int passed) {
   }
 }
 
-/// Places a group whole: each step as soon as it can after the one before; when that is past its greatest gap, the one
-/// before begins later, and so on back. An empty day that fits the group always ends the search.
+/// The last of the work that `index` follows too late where it lies, or -1.
+int SerialPlan::left_too_long(const Item& item, int index) const {
+  int found = -1;
+  for (const StepOrder& within : net_.steps[static_cast<std::size_t>(index)].within) {
+    const bool in_group = within.before >= item.first_step;
+    if (in_group && placed(index).start > net_.clock.after(placed(within.before).end, within.gap))
+      found = std::max(found, within.before);
+  }
+  return found;
+}
+
+/// Places a group whole: each step as soon as it can after the one before; when that is past a greatest gap, the one
+/// that the gap begins at begins later, and all after it anew. An empty day that fits the group always ends the search.
 void SerialPlan::find_group(const Item& item, int passed) {
   std::array<Slot, 64> from{};
   from[0] = could_begin(item.first_step);
   int i = 0;
   while (i < item.steps) {
     const int index = item.first_step + i;
-    const Step& step = net_.steps[static_cast<std::size_t>(index)];
-    Placed& here = placed_[static_cast<std::size_t>(index)];
-    here = earliest(index, from[static_cast<std::size_t>(i)], i == 0 ? passed : 0);
-    if (i > 0) {
-      const Placed& before = placed(index - 1);
-      if (here.start > net_.clock.after(before.end, step.greatest_gap)) {
-        const int spare_hour = 60 / minutes_a_slot;  // a clock change may lie between
-        --i;
-        from[static_cast<std::size_t>(i)] =
-            std::max(before.start + 1, here.start - step.greatest_gap - (before.end - before.start) - spare_hour);
-        continue;
-      }
+    placed_[static_cast<std::size_t>(index)] = earliest(index, from[static_cast<std::size_t>(i)], i == 0 ? passed : 0);
+    const Slot start = placed(index).start;
+    if (const int late = left_too_long(item, index); late >= 0) {
+      const int spare_hour = 60 / minutes_a_slot;  // a clock change may lie between
+      const Placed& before = placed(late);
+      const auto& within = net_.steps[static_cast<std::size_t>(index)].within;
+      const int gap = std::ranges::find(within, late, &StepOrder::before)->gap;
+      i = late - item.first_step;
+      from[static_cast<std::size_t>(i)] =
+          std::max(before.start + 1, start - gap - (before.end - before.start) - spare_hour);
+      continue;
     }
     if (++i < item.steps) from[static_cast<std::size_t>(i)] = could_begin(index + 1);
   }
@@ -266,7 +284,9 @@ void SerialPlan::enter(int number) {
     const Slot free = placed(s).free_from;
     ready_[j] = std::max(ready_[j], free);
     least_ready = std::max(least_ready, free + rest_[static_cast<std::size_t>(s)]);
-    if (net_.steps[static_cast<std::size_t>(s)].ends_by < never) missed_ += missed(s);
+    const Step& step = net_.steps[static_cast<std::size_t>(s)];
+    if (step.ends_by < never) missed_ += missed(s);
+    if (step.begin_by < never) missed_ += overdue(s);
   }
   const bool whole = next_item_[j] == static_cast<int>(job.items.size());
   const double least = whole ? job_cost(j, ready_[j]) : std::max(least_cost_[j], least_job_cost(j, least_ready));

@@ -22,9 +22,9 @@ struct Piece {
 
 /// What a plan costs, part by part, in the weights' own unit.
 struct PlanCost {
-  double late = 0, in_shop = 0, changes = 0, promises = 0;
+  double late = 0, in_shop = 0, changes = 0, promises = 0, overdue = 0;
   double pinned_missed = 0;  ///< price of work that ends too late for what is pinned after it: no plan may have any
-  [[nodiscard]] double total() const { return late + in_shop + changes + promises + pinned_missed; }
+  [[nodiscard]] double total() const { return late + in_shop + changes + promises + overdue + pinned_missed; }
 };
 
 /// Serial generation: takes the jobs in the order of a list, each mention being the job's next item, and puts every
@@ -84,6 +84,7 @@ class SerialPlan {
   Placed earliest_split(int index, Slot from, int passed);
   Slot split_from(const Step& step, int person, int from, std::vector<Piece>& pieces);
   void find_group(const Item& item, int passed);
+  [[nodiscard]] int left_too_long(const Item& item, int index) const;
   void mark(int step);
   void unmark(int step);
   void enter(int job);
@@ -95,6 +96,7 @@ class SerialPlan {
   [[nodiscard]] double job_cost(std::size_t job, Slot ready) const;
   [[nodiscard]] double promise_cost(const BenchJob& job, Slot ready) const;
   [[nodiscard]] double missed(int step) const;
+  [[nodiscard]] double overdue(int step) const;
   [[nodiscard]] double least_job_cost(std::size_t job, Slot ready) const;
 
   const BenchNetwork& net_;

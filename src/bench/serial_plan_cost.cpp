@@ -44,8 +44,15 @@ double SerialPlan::missed(int index) const {
   return by == 0 ? 0 : price_of_missing_a_pin * (1 + in_days(by));
 }
 
+double SerialPlan::overdue(int index) const {
+  const Slot by = placed(index).start - net_.steps[static_cast<std::size_t>(index)].begin_by;
+  return by <= 0 ? 0 : weights_.begun_overdue + weights_.begun_overdue_day * in_days(by);
+}
+
 PlanCost SerialPlan::cost() const {
-  PlanCost cost{.changes = weights_.change_of_instrument * changes_, .pinned_missed = missed_};
+  PlanCost cost{.changes = weights_.change_of_instrument * changes_};
+  for (int s = 0; s < static_cast<int>(net_.steps.size()); ++s) cost.overdue += overdue(s);
+  cost.pinned_missed = missed_ - cost.overdue;
   for (std::size_t j = 0; j < net_.jobs.size(); ++j) {
     const BenchJob& job = net_.jobs[j];
     cost.in_shop += weights_.shop_day * in_days(ready_[j] - job.arrives);

@@ -8,11 +8,6 @@
 namespace tailblock {
 namespace {
 
-std::string moment_text(const Moment& moment) {
-  const auto two = [](int number) { return (number < 10 ? "0" : "") + std::to_string(number); };
-  return iso_date(moment.day) + " " + two(moment.minute / 60) + ":" + two(moment.minute % 60);
-}
-
 /// Waits first, then work at hand, then what follows work begun, then pins: each is free to use what is left.
 int rank(FixedStep::Kind kind) {
   switch (kind) {
@@ -53,6 +48,7 @@ void SerialPlan::place_fixed(const BenchRequest& request) {
       here = earliest(fixed.step, from, 0);
       mark(fixed.step);
     }
+    missed_ += overdue(fixed.step);
     fixed_done_.push_back(fixed.step);
     auto& ready = ready_[static_cast<std::size_t>(step.instrument)];
     ready = std::max(ready, here.free_from);

@@ -12,6 +12,8 @@ struct BenchWeights {
   double promise_later;         ///< a promise moved later at all
   double promise_later_day;     ///< and each day of it
   double promise_earlier_day;   ///< each day earlier than promised
+  double begun_overdue;         ///< work begun at all after what it follows has stood too long
+  double begun_overdue_day;     ///< and each day of it
 };
 
 /// Reads data/bench_weights.csv.

@@ -25,11 +25,13 @@ ArchHeights BracedPlate::arch_of(const std::array<int, 3>& triangle) const {
 }
 
 void BracedPlate::find_strains() {
-  strains.clear();
+  auto found = std::make_shared<std::vector<TriangleStrains>>();
+  found->reserve(mesh.triangles.size());
   for (const auto& corners : mesh.triangles) {
-    strains.push_back(triangle_strains(mesh.nodes[at(corners[0])], mesh.nodes[at(corners[1])],
-                                       mesh.nodes[at(corners[2])], arch_of(corners)));
+    found->push_back(triangle_strains(mesh.nodes[at(corners[0])], mesh.nodes[at(corners[1])],
+                                      mesh.nodes[at(corners[2])], arch_of(corners)));
   }
+  strains = std::move(found);
 }
 
 std::vector<int> first_unknowns(const BracedPlate& plate) {
@@ -60,7 +62,7 @@ RibLoad unknowns_of_rib(const PlacedRib& rib, const std::vector<int>& first_unkn
 Eigen::MatrixXd moisture_loads(const BracedPlate& plate, const std::vector<int>& first_unknown) {
   Eigen::MatrixXd loads = Eigen::MatrixXd::Zero(first_unknown.back(), static_cast<int>(wood_groups));
   for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
-    const TriangleStrains& strains = plate.strains[t];
+    const TriangleStrains& strains = (*plate.strains)[t];
     const LayeredSection& section = plate.sections[at(plate.section_of[t])];
     for (const WoodGroup group : all_groups) {
       if (section.N[static_cast<std::size_t>(group)].isZero(0)) continue;
@@ -87,7 +89,7 @@ Eigen::MatrixXd forces_of(const BracedPlate& plate, const std::vector<int>& firs
     const auto all = displacements.col(column);
     for (std::size_t t = 0; t < plate.mesh.triangles.size(); ++t) {
       const auto& corners = plate.mesh.triangles[t];
-      const TriangleLoad own = triangle_stiffness(plate.strains[t], plate.sections[at(plate.section_of[t])]) *
+      const TriangleLoad own = triangle_stiffness((*plate.strains)[t], plate.sections[at(plate.section_of[t])]) *
                                unknowns_of_triangle(corners, first_unknown, all);
       for (int corner = 0; corner < 3; ++corner) {
         forces.col(column).segment<plate_unknowns>(first_unknown[at(corners[at(corner)])]) +=

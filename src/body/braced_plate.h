@@ -2,6 +2,7 @@
 
 #include <Eigen/Core>
 #include <array>
+#include <memory>
 #include <vector>
 
 #include "body/layered_section.h"
@@ -35,8 +36,9 @@ struct BracedPlate {
   std::vector<int> section_of;  ///< one a triangle
   std::vector<PlacedRib> ribs;
   std::vector<NodeSpring> springs;
-  std::vector<int> rib_slots;            ///< how many brace unknowns each node has
-  std::vector<TriangleStrains> strains;  ///< one a triangle, by `find_strains`: most of the cost of every later pass
+  std::vector<int> rib_slots;  ///< how many brace unknowns each node has
+  /// One a triangle, by `find_strains`: shared between the tops of one mesh and arch.
+  std::shared_ptr<const std::vector<TriangleStrains>> strains;
 
   [[nodiscard]] ArchHeights arch_of(const std::array<int, 3>& triangle) const;
   /// Once mesh and arch stand, before anything is calculated.

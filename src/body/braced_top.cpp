@@ -196,12 +196,13 @@ BracedTop braced_top(const MeshedTop& meshed, const TopDesign& design, const Top
   BracedPlate& plate = top.plate;
   plate.mesh = meshed.mesh;
   plate.rib_slots = meshed.rib_slots;
-  const double middle_x = in_mm(design.outline.back().x) / 2;
-  const double curvature = design.arch_radius ? 1 / in_mm(*design.arch_radius) : 0;
-  for (const PlanePoint& p : plate.mesh.nodes) {
-    plate.arch.push_back(-curvature / 2 * ((p.x - middle_x) * (p.x - middle_x) + p.y * p.y));
+  if (design.arch_radius == meshed.arch_radius) {
+    plate.arch = meshed.arch;
+    plate.strains = meshed.strains;
+  } else {
+    plate.arch = arch_heights(plate.mesh, design);
+    plate.find_strains();
   }
-  plate.find_strains();
   top.makes = makes_of(meshed, design, damage, pin_line);
   std::map<TriangleMake, int> known;
   for (const TriangleMake& make : top.makes) {

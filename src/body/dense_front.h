@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -21,7 +22,7 @@ struct DenseFront {
 };
 
 /// Puts L into the columns and K22 - L21 L21' into the corner, in blocks of columns, the rest updated at once by tiles
-/// of 12 by 4 that stay in registers. On a processor with 256-bit fused multiply-add its kernel is compiled for that.
+/// of 12 by 4 that stay in registers.
 /// @return whether every pivot was positive.
 [[nodiscard]] bool eliminate(const DenseFront& front, std::vector<double>& scratch);
 
@@ -40,5 +41,15 @@ inline constexpr int right_sides = 8;
 void solve_forward(const EliminatedColumns& front, std::span<double> z);
 /// z holds own rows, then what was found for the later ones: leaves the displacements in the own rows.
 void solve_backward(const EliminatedColumns& front, std::span<double> z);
+
+/// The same work compiled for one kind of register. The functions above take the widest that this processor has.
+struct FrontKernels {
+  bool (*eliminate)(const DenseFront& front, std::vector<double>& scratch);
+  void (*solve_forward)(const EliminatedColumns& front, double* z);
+  void (*solve_backward)(const EliminatedColumns& front, double* z);
+};
+[[nodiscard]] FrontKernels plain_kernels();
+/// 256-bit with fused multiply-add; absent when this processor has none.
+[[nodiscard]] std::optional<FrontKernels> wide_kernels();
 
 }  // namespace tailblock

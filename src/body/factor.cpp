@@ -33,7 +33,7 @@ void add_nodes(const DenseFront& front, const Small& small, int row, int column)
 void add_parts(const DenseFront& block, const Front& front, const BracedPlate& plate) {
   for (const Front::Part& part : front.triangles) {
     const TriangleStiffness K =
-        triangle_stiffness(plate.strains[at(part.index)], plate.sections[at(plate.section_of[at(part.index)])]);
+        triangle_stiffness((*plate.strains)[at(part.index)], plate.sections[at(plate.section_of[at(part.index)])]);
     for (std::size_t a = 0; a < 3; ++a) {
       for (std::size_t b = 0; b < 3; ++b) {
         if (part.rows[a] < part.rows[b]) continue;
@@ -71,41 +71,44 @@ std::size_t area(int rows, int columns) { return at(rows) * at(columns); }
 
 }  // namespace
 
-Factor::Factor(const BracedPlate& plate, const Dissection& dissection)
-    : dissection_(&dissection), first_unknown_(first_unknowns(plate)), columns_(dissection.fronts.size()) {
-  assert(plate.strains.size() == plate.mesh.triangles.size() && "find_strains was called");
-  std::vector<std::vector<double>> remainder(dissection.fronts.size()), spare;
-  std::vector<double> scratch;
+Factor::Factor(const BracedPlate& plate, const Dissection& dissection, FactorMemory memory)
+    : dissection_(&dissection), first_unknown_(first_unknowns(plate)), first_entry_{0}, memory_(std::move(memory)) {
+  assert(plate.strains && plate.strains->size() == plate.mesh.triangles.size() && "find_strains was called");
+  for (const Front& front : dissection.fronts) {
+    first_entry_.push_back(first_entry_.back() + area(front.own_unknowns, front.all_unknowns));
+  }
+  memory_.columns.resize(first_entry_.back());
+  std::vector<std::vector<double>> remainder(dissection.fronts.size());
   for (std::size_t f = 0; f < dissection.fronts.size(); ++f) {
     const Front& front = dissection.fronts[f];
     const int own = front.own_unknowns, later = front.all_unknowns - own;
-    columns_[f].assign(area(own, front.all_unknowns), 0);
-    if (!spare.empty()) {
-      remainder[f] = std::move(spare.back());
-      spare.pop_back();
+    if (!memory_.remainders.empty()) {
+      remainder[f] = std::move(memory_.remainders.back());
+      memory_.remainders.pop_back();
     }
     remainder[f].assign(area(later, later), 0);
-    const DenseFront block{.own = own, .all = front.all_unknowns, .columns = columns_[f], .corner = remainder[f]};
-    add_parts(block, front, plate);
+    const DenseFront dense{.own = own, .all = front.all_unknowns, .columns = block(f), .corner = remainder[f]};
+    std::ranges::fill(dense.columns, 0);
+    add_parts(dense, front, plate);
     for (const int child : front.children) {
-      add_remainder(block, remainder[at(child)], dissection.fronts[at(child)].rows_in_parent);
-      spare.push_back(std::move(remainder[at(child)]));
+      add_remainder(dense, remainder[at(child)], dissection.fronts[at(child)].rows_in_parent);
+      memory_.remainders.push_back(std::move(remainder[at(child)]));
     }
     for (int i = 0; i < own; ++i) {  // a brace unknown no glued piece touches
-      if (block.column(i)[i] == 0) block.column(i)[i] = 1;
+      if (dense.column(i)[i] == 0) dense.column(i)[i] = 1;
     }
-    if (!eliminate(block, scratch)) throw Refused("rim: the top is not held");
+    if (!eliminate(dense, memory_.scratch)) throw Refused("rim: the top is not held");
   }
 }
 
-Eigen::MatrixXd Factor::displacements(const Eigen::MatrixXd& loads) const {
+Eigen::MatrixXd Factor::displacements(const Eigen::MatrixXd& loads) {
   const std::size_t nodes = dissection_->first_row.size();
   const auto each = [&](std::size_t node, auto&& place) {
     for (int i = first_unknown_[node]; i < first_unknown_[node + 1]; ++i)
       place(i, at(dissection_->first_row[node] + i - first_unknown_[node]) * right_sides);
   };
   Eigen::MatrixXd result(loads.rows(), loads.cols());
-  std::vector<double> x, z;
+  std::vector<double>& x = memory_.unknowns;
   for (Eigen::Index first = 0; first < loads.cols(); first += right_sides) {
     const Eigen::Index cases = std::min<Eigen::Index>(right_sides, loads.cols() - first);
     x.assign(at(dissection_->unknowns) * right_sides, 0);
@@ -114,7 +117,7 @@ Eigen::MatrixXd Factor::displacements(const Eigen::MatrixXd& loads) const {
         for (Eigen::Index c = 0; c < cases; ++c) x[row + static_cast<std::size_t>(c)] = loads(i, first + c);
       });
     }
-    solve(x, z);
+    solve();
     for (std::size_t n = 0; n < nodes; ++n) {
       each(n, [&](int i, std::size_t row) {
         for (Eigen::Index c = 0; c < cases; ++c) result(i, first + c) = x[row + static_cast<std::size_t>(c)];
@@ -124,19 +127,20 @@ Eigen::MatrixXd Factor::displacements(const Eigen::MatrixXd& loads) const {
   return result;
 }
 
-void Factor::solve(std::vector<double>& x, std::vector<double>& z) const {
-  const auto block_of = [&](std::size_t f) {
+void Factor::solve() {
+  std::vector<double>&x = memory_.unknowns, &z = memory_.scratch;
+  const auto eliminated = [&](std::size_t f) {
     const Front& front = dissection_->fronts[f];
-    return EliminatedColumns{.own = front.own_unknowns, .all = front.all_unknowns, .columns = columns_[f]};
+    return EliminatedColumns{.own = front.own_unknowns, .all = front.all_unknowns, .columns = block(f)};
   };
   const auto row = [&](std::vector<double>& rows, int index) {
     return rows.begin() + static_cast<std::ptrdiff_t>(index) * right_sides;
   };
-  for (std::size_t f = 0; f < columns_.size(); ++f) {
+  for (std::size_t f = 0; f < dissection_->fronts.size(); ++f) {
     const Front& front = dissection_->fronts[f];
     z.assign(at(front.all_unknowns) * right_sides, 0);
     std::copy_n(row(x, front.first_row), front.own_unknowns * right_sides, z.begin());
-    solve_forward(block_of(f), z);
+    solve_forward(eliminated(f), z);
     std::copy_n(z.begin(), front.own_unknowns * right_sides, row(x, front.first_row));
     auto from = row(z, front.own_unknowns);
     for (const int later : front.later_rows) {
@@ -144,13 +148,13 @@ void Factor::solve(std::vector<double>& x, std::vector<double>& z) const {
       for (int c = 0; c < right_sides; ++c) to[c] += *from++;
     }
   }
-  for (std::size_t f = columns_.size(); f-- > 0;) {
+  for (std::size_t f = dissection_->fronts.size(); f-- > 0;) {
     const Front& front = dissection_->fronts[f];
     z.resize(at(front.all_unknowns) * right_sides);
     std::copy_n(row(x, front.first_row), front.own_unknowns * right_sides, z.begin());
     auto to = row(z, front.own_unknowns);
     for (const int later : front.later_rows) to = std::copy_n(row(x, later), right_sides, to);
-    solve_backward(block_of(f), z);
+    solve_backward(eliminated(f), z);
     std::copy_n(z.begin(), front.own_unknowns * right_sides, row(x, front.first_row));
   }
 }

@@ -131,15 +131,9 @@ struct Measures {
   }
 };
 
-void fit_outline(Measures& m, const std::optional<Length>& lower_bout_width) {
-  Length widest;
-  for (const OutlinePoint& p : m.top.outline) widest = std::max(widest, p.half_width);
-  const double stretch = lower_bout_width ? in_mm(*lower_bout_width) / (2 * in_mm(widest)) : 1;
+void find_outline(Measures& m) {
   std::vector<PlanePoint> half;
-  for (OutlinePoint& p : m.top.outline) {
-    p.half_width = p.half_width * stretch;
-    half.push_back({in_mm(p.x), in_mm(p.half_width)});
-  }
+  for (const OutlinePoint& p : m.top.outline) half.push_back({in_mm(p.x), in_mm(p.half_width)});
   m.rim = outline(half);
   // The rim runs from the tail along y > 0 to the centre line at the neck: half of it, the other way round, is one
   // side.
@@ -174,22 +168,20 @@ Measures measures_of(const DrawingRequest& request, const TopDesignTable& tops, 
   m.neck_end_depth = in_mm(build.behind.block_depth);
   m.scale = in_mm(request.scale_length);
   m.frets = request.fret_count;
-  fit_outline(m, request.lower_bout_width);
+  fit(m.top, build.behind,
+      {.lower_bout_width = request.lower_bout_width,
+       .scale_length = request.scale_length,
+       .body_joint_fret = request.body_joint_fret});
+  find_outline(m);
   if (!request.lower_bout_width) assumed.emplace_back("the width of the lower bout, as usual for the body size");
   m.joint_fret_share = std::pow(2.0, -request.body_joint_fret / 12.0);
   m.nut_x = -m.scale * (1 - m.joint_fret_share);
   m.board_end_x = m.fret_x(m.frets) + 5;  // what stands beyond the last fret
-  // The saddle keeps what the table gives it beyond the nominal scale.
-  const double usual = in_mm(build.behind.scale_length) * std::pow(2.0, -build.behind.body_joint_fret / 12.0);
-  const double moved = m.scale * m.joint_fret_share - usual;
-  m.top.bridge.saddle_x = m.top.bridge.saddle_x + mm(moved);
-  m.top.bridge.body.front_x = m.top.bridge.body.front_x + mm(moved);
-  m.top.bridge_plate.front_x = m.top.bridge_plate.front_x + mm(moved);
   if (request.bracing == Bracing::other) {
     assumed.emplace_back("no braces are drawn: the bracing is of no pattern the book knows");
   } else {
     const auto name = bracing_names[static_cast<std::size_t>(request.bracing)];
-    m.top.braces = stretched(std::ranges::find(tops.patterns, name, &BracingPattern::name)->braces, m.top);
+    m.top.braces = stretched(tops.pattern(name).braces, m.top);
   }
   assumed.emplace_back("bars of the back, depth of the sides, neck and headstock, as usual for the body size");
   return m;

@@ -206,6 +206,16 @@ double covered(PlanePoint a, PlanePoint b, PlanePoint c, const Footprint& f) {
   return std::round(steps * doubled / turn(a, b, c)) / steps;
 }
 
+std::vector<double> arch_heights(const TriangleMesh& mesh, const TopDesign& design) {
+  const double middle_x = in_mm(design.outline.back().x) / 2;
+  const double curvature = design.arch_radius ? 1 / in_mm(*design.arch_radius) : 0;
+  std::vector<double> heights;
+  for (const PlanePoint& p : mesh.nodes) {
+    heights.push_back(-curvature / 2 * ((p.x - middle_x) * (p.x - middle_x) + p.y * p.y));
+  }
+  return heights;
+}
+
 MeshedTop mesh_top(const TopDesign& design, const std::vector<Crack>& cracks, Length spacing) {
   const std::vector<PlanePoint> rim = rim_of(design);
   const Circle hole = hole_of(design, rim);
@@ -253,8 +263,10 @@ MeshedTop mesh_top(const TopDesign& design, const std::vector<Crack>& cracks, Le
                                  : 0);
   }
   place_ribs(top);
+  top.arch_radius = design.arch_radius;
+  top.arch = arch_heights(top.mesh, design);
   BracedPlate skeleton{.mesh = top.mesh,
-                       .arch = {},
+                       .arch = top.arch,
                        .sections = {},
                        .section_of = {},
                        .ribs = top.ribs,
@@ -262,6 +274,8 @@ MeshedTop mesh_top(const TopDesign& design, const std::vector<Crack>& cracks, Le
                        .rib_slots = top.rib_slots,
                        .strains = {}};
   for (const int node : top.rim) skeleton.springs.push_back({.node = node});
+  skeleton.find_strains();
+  top.strains = skeleton.strains;
   top.dissection = dissect(skeleton);
   return top;
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <memory>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -51,7 +53,13 @@ struct MeshedTop {
   std::vector<int> rib_slots;
   Dissection dissection;
   double worst_quality = 1, mean_quality = 1;
+  std::optional<Length> arch_radius;  ///< of the design it was meshed for
+  std::vector<double> arch;           ///< heights of the nodes at that radius
+  std::shared_ptr<const std::vector<TriangleStrains>> strains;  ///< the same
 };
+
+/// Height of the unloaded top at each node: a shallow dome about the middle of its length, 0 at its crown.
+[[nodiscard]] std::vector<double> arch_heights(const TriangleMesh& mesh, const TopDesign& design);
 
 /// @throws Refused when the design cannot be meshed: an outline that does not close, a saddle off the bridge, a hole
 /// outside the top, lines too close to each other.

@@ -215,7 +215,7 @@ TopDesign drawing_of(TopDesign design) {
 }
 
 PreparedTop prepare_top(const TopDesign& design, const TopDamage& damage, Length mesh, const PlateTables& tables,
-                        std::shared_ptr<const MeshedTop> meshed) {
+                        std::shared_ptr<const MeshedTop> meshed, FactorMemory* memory) {
   PreparedTop prepared{.design = design,
                        .woods = woods_of(design, *tables.species),
                        .meshed = std::move(meshed),
@@ -225,7 +225,7 @@ PreparedTop prepare_top(const TopDesign& design, const TopDamage& damage, Length
   if (!prepared.meshed) prepared.meshed = std::make_shared<const MeshedTop>(mesh_top(design, damage.cracks, mesh));
   prepared.top = braced_top(*prepared.meshed, design, damage, prepared.woods,
                             {tables.figures->pins_behind_saddle_mm, tables.figures->worn_width_mm});
-  prepared.answers = unit_answers(*prepared.meshed, prepared.top.plate);
+  prepared.answers = unit_answers(*prepared.meshed, prepared.top.plate, memory);
   prepared.readings = saddle_readings(*prepared.meshed, prepared.answers, tables.figures->string_spread_mm);
   return prepared;
 }

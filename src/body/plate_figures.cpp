@@ -1,6 +1,8 @@
 #include "body/plate_figures.h"
 
+#include <algorithm>
 #include <array>
+#include <numbers>
 
 #include "quantity/named_values.h"
 
@@ -27,11 +29,19 @@ PlateFigures plate_figures(std::string_view csv) {
       NamedValue{"thickness_relative_sd", &figures.thickness_relative_sd, shares},
       NamedValue{"pins_behind_saddle", &figures.pins_behind_saddle_mm, {5, 40, "mm"}},
       NamedValue{"worn_width", &figures.worn_width_mm, {1, 60, "mm"}},
+      NamedValue{"pin_hole", &figures.pin_hole_mm, {2, 12, "mm"}},
       NamedValue{"neck_relative_sd", &figures.neck_relative_sd, shares},
   };
   read_named_values({.name = "plate_figures.csv"}, csv, entries);
   figures.rim.block_half_width = mm(figures.block_half_width_mm);
   return figures;
+}
+
+double worn_share(const PlateFigures& figures, Length saddle_length, Length extra) {
+  constexpr double holes = 6;
+  const double grown = figures.pin_hole_mm + require_within("plate_hole_wear_mm", in_mm(extra), {0, 10, "mm"});
+  const double ring = std::numbers::pi / 4 * (grown * grown - figures.pin_hole_mm * figures.pin_hole_mm);
+  return std::min(1.0, holes * ring / (figures.worn_width_mm * in_mm(saddle_length)));
 }
 
 }  // namespace tailblock

@@ -18,7 +18,12 @@ struct PlateFigures {
   double top_factor = 2;                 ///< seasonal movement of the top is good to this factor either way, 90 %
   double thickness_relative_sd = 0, neck_relative_sd = 0;
   double pins_behind_saddle_mm = 0, worn_width_mm = 0;  ///< the strip of the bridge plate that string ends wear
+  double pin_hole_mm = 0;                               ///< in a sound plate
 };
+
+/// Share of the strip along the pin holes that is gone when each of the six holes has grown by `extra`: the rings round
+/// them, of the strip as long as the saddle (derived here). Valid for 0..10 mm.
+[[nodiscard]] double worn_share(const PlateFigures& figures, Length saddle_length, Length extra);
 
 /// @throws Refused naming the cell, or the figure that is missing, unknown or comes twice.
 [[nodiscard]] PlateFigures plate_figures(std::string_view csv);

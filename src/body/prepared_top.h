@@ -19,9 +19,11 @@ struct PreparedTop {
 };
 
 /// @param meshed of the same drawing and cracks, to be used again; null: it is meshed.
+/// @param memory of an earlier one to work in, left for the next; null: its own.
 /// @throws Refused when the design cannot be meshed or calculated.
 [[nodiscard]] PreparedTop prepare_top(const TopDesign& design, const TopDamage& damage, Length mesh,
-                                      const PlateTables& tables, std::shared_ptr<const MeshedTop> meshed = nullptr);
+                                      const PlateTables& tables, std::shared_ptr<const MeshedTop> meshed = nullptr,
+                                      FactorMemory* memory = nullptr);
 
 /// Whether a mesh made for one design serves another: same lines, whatever woods and thicknesses.
 [[nodiscard]] TopDesign drawing_of(TopDesign design);

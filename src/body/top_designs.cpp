@@ -159,16 +159,33 @@ std::vector<Brace> stretched(const std::vector<Brace>& braces, const TopDesign& 
   return fitted;
 }
 
+const BracingPattern& TopDesignTable::pattern(std::string_view bracing) const {
+  const auto found = std::ranges::find(patterns, bracing, &BracingPattern::name);
+  if (found != patterns.end()) return *found;
+  std::string known;
+  for (const BracingPattern& p : patterns) known += (known.empty() ? "" : ", ") + p.name;
+  throw Refused("bracing: \"" + std::string(bracing) + "\" is not one of: " + known);
+}
+
 TopDesign TopDesignTable::design(BodySize size, std::string_view bracing) const {
   TopDesign top = builds[static_cast<std::size_t>(size)].top;
-  const auto pattern = std::ranges::find(patterns, bracing, &BracingPattern::name);
-  if (pattern == patterns.end()) {
-    std::string known;
-    for (const BracingPattern& p : patterns) known += (known.empty() ? "" : ", ") + p.name;
-    throw Refused("bracing: \"" + std::string(bracing) + "\" is not one of: " + known);
-  }
-  top.braces = stretched(pattern->braces, top);
+  top.braces = stretched(pattern(bracing).braces, top);
   return top;
+}
+
+void fit(TopDesign& top, const NeckAndBack& usual, const OwnMeasures& own) {
+  if (own.lower_bout_width) {
+    Length widest;
+    for (const OutlinePoint& p : top.outline) widest = std::max(widest, p.half_width);
+    const double stretch = in_mm(*own.lower_bout_width) / (2 * in_mm(widest));
+    for (OutlinePoint& p : top.outline) p.half_width = p.half_width * stretch;
+  }
+  const auto from_joint = [](Length scale, int joint) { return scale * std::pow(2.0, -joint / 12.0); };
+  const Length moved =
+      from_joint(own.scale_length, own.body_joint_fret) - from_joint(usual.scale_length, usual.body_joint_fret);
+  for (Length* place : {&top.bridge.saddle_x, &top.bridge.body.front_x, &top.bridge_plate.front_x}) {
+    *place = *place + moved;
+  }
 }
 
 TopDesignTable top_design_table(const TopDesignFiles& csv, const PlateFigures& figures) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -31,7 +32,20 @@ struct TopDesignTable {
 
   /// @throws Refused naming the patterns there are.
   [[nodiscard]] TopDesign design(BodySize size, std::string_view bracing) const;
+  /// @throws Refused naming the patterns there are.
+  [[nodiscard]] const BracingPattern& pattern(std::string_view bracing) const;
 };
+
+/// What was measured of one instrument, where the usual top of its size would have it otherwise.
+struct OwnMeasures {
+  std::optional<Length> lower_bout_width;
+  Length scale_length = mm(645);
+  int body_joint_fret = 14;
+};
+
+/// The usual top without braces as this instrument has it: the outline stretched across to its lower bout, saddle,
+/// bridge and bridge plate where its neck puts the saddle (what the table gives it beyond the nominal scale is kept).
+void fit(TopDesign& top, const NeckAndBack& usual, const OwnMeasures& own);
 
 struct TopDesignFiles {
   std::string_view outlines, builds, braces;

@@ -15,7 +15,7 @@ struct Strain {
 };
 
 Strain strain_of(const PreparedTop& prepared, std::size_t triangle, const Eigen::VectorXd& displacements) {
-  const TriangleStrains& strains = prepared.top.plate.strains[triangle];
+  const TriangleStrains& strains = (*prepared.top.plate.strains)[triangle];
   const TriangleLoad own =
       unknowns_of_triangle(prepared.meshed->mesh.triangles[triangle], prepared.answers.first_unknown, displacements);
   Eigen::Matrix<double, 9, 1> stretching, bending;

@@ -112,6 +112,21 @@ TopView top_view(PlateResult result) {
   return view;
 }
 
+TopState state_on(const TopShape& shape, TopView view) {
+  assert(view.shape.corners.size() == shape.corners.size() && "the same lines are cut into the same triangles");
+  const auto moved = [&](std::vector<double>& values) {
+    std::vector<double> placed(shape.x_mm.size(), 0);
+    for (std::size_t k = 0; k < shape.corners.size(); ++k) {
+      placed[at(shape.corners[k])] = values[at(view.shape.corners[k])];
+    }
+    values = std::move(placed);
+  };
+  for (auto* values : {&view.state.strings_height_mm, &view.state.moisture_height_mm, &view.state.across_mpa}) {
+    moved(*values);
+  }
+  return std::move(view.state);
+}
+
 void describe(FieldVisitor& visit, TopShape& shape) {
   visit.numbers({"x_mm", "nodes: from the neck edge"}, shape.x_mm, any, many);
   visit.numbers({"y_mm", "nodes: from the centre line; treble positive"}, shape.y_mm, any, many);

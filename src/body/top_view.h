@@ -42,4 +42,8 @@ struct TopView {
 /// `with_fields` must have been asked.
 [[nodiscard]] TopView top_view(PlateResult result);
 
+/// A top of the same lines on the nodes of another: where a crack parts the one and not the other, both of its edges
+/// stand where the whole wood does.
+[[nodiscard]] TopState state_on(const TopShape& shape, TopView view);
+
 }  // namespace tailblock

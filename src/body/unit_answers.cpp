@@ -63,10 +63,12 @@ Eigen::MatrixXd unit_load_columns(const MeshedTop& meshed, const BracedPlate& pl
   return loads;
 }
 
-UnitAnswers unit_answers(const MeshedTop& meshed, const BracedPlate& plate) {
+UnitAnswers unit_answers(const MeshedTop& meshed, const BracedPlate& plate, FactorMemory* memory) {
   UnitAnswers answers{
       .first_unknown = first_unknowns(plate), .loads = unit_load_columns(meshed, plate), .displacements = {}};
-  answers.displacements = Factor(plate, meshed.dissection).displacements(answers.loads);
+  Factor factor(plate, meshed.dissection, memory != nullptr ? std::move(*memory) : FactorMemory{});
+  answers.displacements = factor.displacements(answers.loads);
+  if (memory != nullptr) *memory = std::move(factor).taken_apart();
   return answers;
 }
 

@@ -25,7 +25,9 @@ struct UnitAnswers {
   Eigen::MatrixXd loads, displacements;  ///< one column for each UnitLoad
 };
 [[nodiscard]] Eigen::MatrixXd unit_load_columns(const MeshedTop& meshed, const BracedPlate& plate);
-[[nodiscard]] UnitAnswers unit_answers(const MeshedTop& meshed, const BracedPlate& plate);
+/// @param memory to work in, left for the next; null: its own.
+[[nodiscard]] UnitAnswers unit_answers(const MeshedTop& meshed, const BracedPlate& plate,
+                                       FactorMemory* memory = nullptr);
 
 /// How much of each unit load acts.
 using LoadMix = Eigen::Matrix<double, unit_loads, 1>;

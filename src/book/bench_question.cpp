@@ -5,16 +5,16 @@
 #include <map>
 #include <set>
 
+#include "bench/work_of_steps.h"
 #include "book/questions.h"
+#include "book/shop_zone.h"
 
 namespace tailblock {
 namespace {
 
 constexpr int five_minutes = 5;
-
-int in_fives(double minutes) {
-  return std::max(0, five_minutes * static_cast<int>(std::lround(minutes / five_minutes)));
-}
+constexpr int days_of_clock_changes = 600;  // waits are of 200 days at most
+constexpr std::size_t most_clock_changes = 8;
 
 /// Spraying, in words, and the humidity it wants.
 struct Sprayed {
@@ -56,19 +56,6 @@ std::vector<VisitStep> steps_of_visit(const std::vector<JobPlan>& jobs) {
   return arrive;
 }
 
-bool follows_within(const StepShown& before, const StepShown& step) {
-  return before.greatest_gap_minutes &&
-         std::ranges::find(before.greatest_gap_to, step.operation) != before.greatest_gap_to.end();
-}
-
-std::vector<std::string> stations_of(const StepShown& step) {
-  std::vector<std::string> stations;
-  for (const std::string& name : {step.hands_on_station, step.wait_station}) {
-    if (!name.empty() && std::ranges::find(stations, name) == stations.end()) stations.push_back(name);
-  }
-  return stations;
-}
-
 std::optional<Moment> pinned_to(const VisitStep& of) {
   std::optional<Moment> moment;
   for (const Pin& pin : of.job->story.pins) {
@@ -76,6 +63,11 @@ std::optional<Moment> pinned_to(const VisitStep& of) {
     moment = pin.day ? std::optional(Moment{*pin.day, pin.minute}) : std::nullopt;
   }
   return moment;
+}
+
+const WorkSpell* spell_numbered(const VisitStep& of, RecordId id) {
+  const auto found = std::ranges::find(of.job->story.spells, id, &WorkSpell::id);
+  return found == of.job->story.spells.end() ? nullptr : &*found;
 }
 
 /// The newest stretch of this operation; null before it was begun.
@@ -87,21 +79,17 @@ const WorkSpell* last_at_it(const VisitStep& of) {
   return last;
 }
 
-Operation to_plan(const VisitStep& of, const std::string& name, const StepShown* before, const Moment& now) {
-  const StepShown& step = of.step->step;
-  Operation operation;
-  operation.name = name;
-  operation.kind = step.operation;
-  operation.hands_on_minutes = in_fives(step.hands_on_minutes.typical);
-  operation.wait_minutes = in_fives(step.wait_minutes.typical);
-  operation.stations = stations_of(step);
-  operation.station_wait_minutes = std::min(in_fives(step.station_wait_minutes), operation.wait_minutes);
-  if (step.air == WorkAir::spray) operation.air_work = step.operation;
-  if (before && follows_within(*before, step)) operation.greatest_gap_minutes = in_fives(*before->greatest_gap_minutes);
+int minutes_left(const VisitStep& of, const Operation& operation) {
+  const int left = operation.hands_on_minutes - static_cast<int>(std::lround(of.step->minutes_spent));
+  return std::max(five_minutes, (left + five_minutes - 1) / five_minutes * five_minutes);
+}
+
+/// How far the book has it: at work, waiting, or where it is pinned to.
+void say_how_far(const VisitStep& of, const Moment& now, Operation& operation) {
   switch (of.step->state) {
     case StepState::at_work:
       operation.state = WorkState::at_work;
-      operation.minutes_left = std::max(five_minutes, in_fives(step.hands_on_minutes.typical - of.step->minutes_spent));
+      operation.minutes_left = minutes_left(of, operation);
       operation.person = last_at_it(of)->person;
       break;
     case StepState::waiting:
@@ -113,7 +101,36 @@ Operation to_plan(const VisitStep& of, const std::string& name, const StepShown*
       if (const auto moment = pinned_to(of); moment && *moment >= now) operation.pinned = moment;
       break;
   }
-  return operation;
+}
+
+/// When hands let go of a step that is begun: as it was, or as it is expected.
+Moment hands_off(const VisitStep& of, const Operation& operation, const Moment& now) {
+  const WorkSpell* spell = spell_numbered(of, of.step->last_spell);
+  if (of.step->state != StepState::at_work && spell != nullptr && ending(*spell)) return *ending(*spell);
+  return later(now, operation.minutes_left.value_or(0));
+}
+
+/// A gap from work that is begun or done is no tie any more but a moment to begin by; what stands right after running
+/// work stays tied to it.
+void gaps_from_begun_work(const std::vector<VisitStep>& steps, std::vector<Operation>& work, const Moment& now) {
+  const auto state = [&](std::size_t i) { return steps[i].step->state; };
+  for (std::size_t k = 1; k < work.size(); ++k) {
+    const auto from_begun = [&](std::size_t from, int minutes) {
+      const Moment by = after_wait(hands_off(steps[from], work[from], now), minutes);
+      if (state(k) == StepState::to_do) work[k].begin_by = std::min(work[k].begin_by.value_or(by), by);
+    };
+    if (work[k].greatest_gap_minutes && state(k - 1) == StepState::done) {
+      from_begun(k - 1, *work[k].greatest_gap_minutes);
+      work[k].greatest_gap_minutes.reset();
+    }
+    std::erase_if(work[k].greatest_gaps, [&](const GreatestGap& gap) {
+      const auto from =
+          static_cast<std::size_t>(std::ranges::find(work, gap.from, &Operation::name) - work.begin());
+      if (state(from) == StepState::to_do) return false;
+      from_begun(from, gap.minutes);
+      return true;
+    });
+  }
 }
 
 int longest_stretch(const std::vector<BenchPerson>& people) {
@@ -127,10 +144,14 @@ int longest_stretch(const std::vector<BenchPerson>& people) {
 /// Work that no stretch of hours holds is put down and taken up again, and then it is tied to nothing.
 void split_what_is_too_long(std::vector<Operation>& operations, int longest) {
   for (std::size_t i = 0; i < operations.size(); ++i) {
-    if (operations[i].hands_on_minutes <= longest) continue;
-    operations[i].splittable = true;
-    operations[i].greatest_gap_minutes.reset();
+    Operation& operation = operations[i];
+    if (operation.hands_on_minutes <= longest) continue;
+    operation.splittable = true;
+    operation.greatest_gap_minutes.reset();
+    operation.greatest_gaps.clear();
     if (i + 1 < operations.size()) operations[i + 1].greatest_gap_minutes.reset();
+    for (Operation& other : operations)
+      std::erase_if(other.greatest_gaps, [&](const GreatestGap& gap) { return gap.from == operation.name; });
   }
 }
 
@@ -234,6 +255,8 @@ class Gather {
   [[nodiscard]] BenchQuestion finish(const ShopSettings& settings) {
     BenchRequest& request = question_.request;
     request.now = now_;
+    request.clock_changes = clock_changes(now_.day, days_of_clock_changes);
+    if (request.clock_changes.size() > most_clock_changes) request.clock_changes.resize(most_clock_changes);
     request.people = settings.people;
     request.stations = settings.stations;
     question_.held_by_air = held_by_air(book_.shop_air(now_.day), sprayed_);
@@ -255,30 +278,28 @@ class Gather {
   }
 
   void add_operations(const VisitWork& visit, const std::vector<JobPlan>& jobs, BenchInstrument& instrument) {
-    std::map<std::string, int> named;
-    const StepShown* before = nullptr;
-    for (const VisitStep& one : steps_of_visit(jobs)) {
-      const StepShown& step = one.step->step;
-      const int count = ++named[step.name];
-      std::string name = step.name.substr(0, 100);
-      if (count > 1) name += " (" + std::to_string(count) + ")";
-      if (one.step->state == StepState::done) {
-        before = nullptr;
-        continue;
-      }
-      instrument.operations.push_back(to_plan(one, name, before, now_));
-      before = &step;
+    const std::vector<VisitStep> steps = steps_of_visit(jobs);
+    std::vector<StepOfJob> of_jobs;
+    for (const VisitStep& one : steps)
+      of_jobs.push_back({.step = &one.step->step, .job = static_cast<int>(one.job - jobs.data())});
+    std::vector<Operation> work = work_of_steps(of_jobs);
+    for (std::size_t i = 0; i < steps.size(); ++i) say_how_far(steps[i], now_, work[i]);
+    gaps_from_begun_work(steps, work, now_);
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      const StepShown& step = steps[i].step->step;
+      if (steps[i].step->state == StepState::done) continue;
       if (step.air == WorkAir::spray) sprayed_[step.operation] = {step.name, step.humidity_percent};
-      question_.work.push_back(work_of(visit, one, instrument.name, name));
+      question_.work.push_back(work_of(visit, steps[i], instrument.name, work[i]));
+      instrument.operations.push_back(std::move(work[i]));
     }
   }
 
   static BenchWork work_of(const VisitWork& visit, const VisitStep& of, const std::string& instrument,
-                           const std::string& name) {
+                           const Operation& operation) {
     const JobStep& step = *of.step;
     const WorkSpell* last = last_at_it(of);
     return {.instrument = instrument,
-            .operation = name,
+            .operation = operation.name,
             .instrument_id = visit.visit.instrument_id,
             .visit_id = visit.visit.id,
             .job_id = of.job->story.job.id,
@@ -292,6 +313,7 @@ class Gather {
             .wait_for = step.step.wait_for,
             .wait_ends = step.wait_ends,
             .pinned = pinned_to(of),
+            .begin_by = operation.begin_by,
             .place = step.step.hands_on_station.empty() ? step.step.where : step.step.hands_on_station,
             .materials = step.step.materials,
             .adhesives = step.step.adhesives,
@@ -388,6 +410,8 @@ void describe(FieldVisitor& visit, BenchWork& work) {
   visit.text({"wait_for", "what the wait after it is"}, work.wait_for, line_bytes);
   maybe_moment(visit, {"wait_ends", "once its hands-on part is finished"}, work.wait_ends);
   maybe_moment(visit, {"pinned", "the moment it is fixed to"}, work.pinned);
+  maybe_moment(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"},
+               work.begin_by);
   visit.text({"place", "where hands do it"}, work.place, line_bytes);
   visit.text({"materials", "what it is done with"}, work.materials, line_bytes);
   visit.texts({"adhesives", "a line each"}, work.adhesives, line_bytes, few_lines);

@@ -23,6 +23,7 @@ struct BenchWork {
   std::string wait_for{};             ///< what its wait is
   std::optional<Moment> wait_ends{};  ///< once its hands-on part is finished
   std::optional<Moment> pinned{};
+  std::optional<Moment> begin_by{};  ///< it should, since what it follows has stood long enough
   std::string place{}, materials{};  ///< where hands do it, and with what
   std::vector<std::string> adhesives{}, clamps{}, cautions{};
 };

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "book/questions.h"
+#include "book/shop_zone.h"
 
 namespace tailblock {
 namespace {
@@ -85,7 +86,7 @@ void follow_work(JobStep& step, const std::vector<WorkSpell>& round, const Momen
     step.state = StepState::at_work;
     return;
   }
-  step.wait_ends = later(*ending(last), static_cast<int>(std::lround(step.step.wait_minutes.typical)));
+  step.wait_ends = after_wait(*ending(last), static_cast<int>(std::lround(step.step.wait_minutes.typical)));
   step.state = *step.wait_ends > now ? StepState::waiting : StepState::done;
 }
 

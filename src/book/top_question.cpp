@@ -40,13 +40,24 @@ TopDesign known_design(const InstrumentStory& story, const DataTables& tables, c
   WhichTop which{.body_size = kept.body_size, .bracing = pattern, .ring_angle = kept.ring_angle};
   if (!kept.top_species.empty()) which.species = kept.top_species;
   TopDesign design = design_of(which, tables.tops);
+  fit(design, tables.tops.builds[static_cast<std::size_t>(kept.body_size)].behind,
+      {.lower_bout_width = kept.lower_bout_width,
+       .scale_length = story.instrument.scale_length,
+       .body_joint_fret = story.instrument.body_joint_fret});
+  design.braces = stretched(tables.tops.pattern(pattern).braces, design);
   if (kept.top_species.empty()) said.push_back("Wood of the top: " + design.species + "; none is recorded");
   design.thickness =
       known_length(story, today, "top_thickness", kept.top_thickness, design.thickness, "Top thickness", said);
   design.bridge.body.thickness = known_length(story, today, "bridge_thickness", std::nullopt,
                                               design.bridge.body.thickness, "Bridge thickness", said);
-  said.emplace_back(
-      "Outline, braces, arch, rim and soundhole: as usual for its size and bracing, none of them measured");
+  if (const auto plate = latest_reading(story, "bridge_plate_thickness", today)) {
+    design.bridge_plate.thickness = mm(*plate);
+  }
+  said.emplace_back(kept.lower_bout_width
+                        ? "Shape of the outline, braces, arch, rim and soundhole: as usual for its size and bracing, "
+                          "stretched to its lower bout"
+                        : "Outline, braces, arch, rim and soundhole: as usual for its size and bracing, none of them "
+                          "measured");
   return design;
 }
 
@@ -133,33 +144,57 @@ TopView view_of(const PlateRequest& request, const DataTables& tables, PlateMemo
 /// What is wished otherwise; absent when nothing is.
 std::optional<PlateRequest> changed_request(PlateRequest request, const TopWishes& wishes, Force pull_changed) {
   const bool otherwise = wishes.thickness || wishes.string_set || wishes.tuning || !wishes.loose_braces.empty() ||
-                         wishes.bridge_plate_worn > 0 || in_mm(wishes.bridge_lifted) > 0;
+                         wishes.bridge_plate_worn > 0 || in_mm(wishes.bridge_lifted) > 0 || wishes.mended;
   if (!otherwise) return std::nullopt;
-  if (wishes.thickness) request.top.drawn->thickness = *wishes.thickness;
+  TopDamage& damage = request.damage;
+  if (wishes.mended) damage = mended(damage);
+  if (wishes.thickness) {
+    const double thinner = in_mm(*wishes.thickness) / in_mm(request.top.drawn->thickness);
+    for (ThicknessReading& read : damage.thickness) read.thickness = read.thickness * thinner;
+    request.top.drawn->thickness = *wishes.thickness;
+  }
   request.strings.pull = pull_changed;
-  request.damage.loose_braces = wishes.loose_braces;
-  request.damage.bridge_plate_worn = wishes.bridge_plate_worn;
-  request.damage.bridge_lifted = wishes.bridge_lifted;
+  damage.loose_braces.insert(damage.loose_braces.end(), wishes.loose_braces.begin(), wishes.loose_braces.end());
+  damage.bridge_plate_worn = std::max(damage.bridge_plate_worn, wishes.bridge_plate_worn);
+  damage.bridge_lifted = std::max(damage.bridge_lifted, wishes.bridge_lifted);
   return request;
+}
+
+/// The state as the surveys have it. Cracks that cannot be meshed are left out, which is said.
+TopView recorded_view(PlateRequest& request, SurveyedTop& survey, const DataTables& tables, PlateMemo& memo) {
+  request.damage = survey.damage;
+  if (request.damage.cracks.empty()) return view_of(request, tables, memo);
+  try {
+    return view_of(request, tables, memo);
+  } catch (const Refused& refused) {
+    request.damage.cracks.clear();
+    TopView view = view_of(request, tables, memo);
+    std::erase_if(survey.taken, [](const TakenFinding& taken) {
+      return taken.taken_as == TakenAs::crack || taken.taken_as == TakenAs::cleat;
+    });
+    survey.not_used.push_back(std::string("The cracks of the top are left out here: ") + refused.what());
+    return view;
+  }
 }
 
 std::string degrees_in_words(double value) { return plain_number(std::round(value * 10) / 10); }
 
 /// Whether the bridge turns more than such a top should, as far as its tilt was read.
-std::string tilt_verdict(const InstrumentStory& story, const UnderStrings& sound, Date today) {
+std::string tilt_verdict(const InstrumentStory& story, const UnderStrings& under, bool has_damage, Date today) {
   const Reading* read = latest_kept(story, "bridge_tilt", today);
   if (read == nullptr) return "";
   const double doubt = 2 * read->gauge_sd;
-  const double at_once = in_degrees(sound.bridge_rotation), years = in_degrees(sound.bridge_rotation_years_high);
+  const double at_once = in_degrees(under.bridge_rotation), years = in_degrees(under.bridge_rotation_years_high);
+  const std::string such = has_damage ? " such a top, with what the survey found, comes to" : " such a top comes to";
   std::string words = "The bridge tilts by " + degrees_in_words(read->value) + " degrees, ";
   if (read->value > years + doubt) {
-    words += "more than the " + degrees_in_words(years) + " such a top comes to in years at pitch: look for a loose ";
-    words += "brace, a worn plate or a lifted bridge first.";
+    words += "more than the " + degrees_in_words(years) + such + " in years at pitch: look for ";
+    words += has_damage ? "more than was found." : "a loose brace, a worn plate or a lifted bridge first.";
   } else if (read->value < at_once - doubt) {
     words += "less than the " + degrees_in_words(at_once) + " a new top of this make would turn by at once.";
   } else {
     words += "within the " + degrees_in_words(at_once) + " (new) to " + degrees_in_words(years);
-    words += " (after years) such a top comes to.";
+    words += " (after years)" + such + ".";
   }
   return words;
 }
@@ -175,8 +210,8 @@ std::optional<WhichTop> known_top(const InstrumentStory& story, const DataTables
   return top;
 }
 
-TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, PlateMemo& memo, const TopWishes& wishes,
-                     Date today) {
+TopAnswer top_answer(const InstrumentStory& story, const TopRecords& records, const DataTables& tables,
+                     PlateMemo& memo, const TopWishes& wishes, Date today) {
   require_valid(wishes);
   const Instrument& instrument = story.instrument;
   TopAnswer answer;
@@ -190,14 +225,16 @@ TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, Pla
   const TopDesign design = known_design(story, tables, answer.pattern, today, answer.assumed);
   answer.thickness = design.thickness;
   answer.string_height_over_top = known_string_height(story, design, today, answer.assumed);
-  const PlateRequest recorded = plate_request(story, tables, design, answer);
-  TopView view = view_of(recorded, tables, memo);
-  answer.shape = std::move(view.shape);
-  answer.tilt_verdict = tilt_verdict(story, view.state.numbers.strings, today);
-  answer.recorded = std::move(view.state);
+  answer.survey = surveyed_top(records, design, tables);
+  PlateRequest recorded = plate_request(story, tables, design, answer);
+  TopView view = recorded_view(recorded, answer.survey, tables, memo);
+  answer.tilt_verdict =
+      tilt_verdict(story, view.state.numbers.strings, !answer.survey.taken.empty(), today);
   if (const auto changed = changed_request(recorded, wishes, answer.pull_changed)) {
-    answer.changed = view_of(*changed, tables, memo).state;
+    answer.changed = state_on(view.shape, view_of(*changed, tables, memo));
   }
+  answer.shape = std::move(view.shape);
+  answer.recorded = std::move(view.state);
   return answer;
 }
 
@@ -222,6 +259,7 @@ void describe(FieldVisitor& visit, TopWishes& wishes) {
                wishes.bridge_plate_worn, {0, 1, ""});
   visit.length({"bridge_lifted_mm", "from the back edge of the bridge, off the top", Need::has_default},
                wishes.bridge_lifted, {0, 60, "mm"});
+  visit.flag({"mended", "without what the surveys found", Need::has_default}, wishes.mended);
 }
 
 void describe(FieldVisitor& visit, TopAir& air) {
@@ -246,6 +284,7 @@ void describe(FieldVisitor& visit, TopAnswer& answer) {
   force(visit, {"pull_n", "of the strings as recorded"}, answer.pull, {0, 5000, "N"});
   force(visit, {"pull_changed_n", "with the strings and tuning asked for"}, answer.pull_changed, {0, 5000, "N"});
   visit.length({"string_height_over_top_mm", "at the saddle"}, answer.string_height_over_top, {0, 40, "mm"});
+  object(visit, {"survey", "what was found on it, and how it is taken"}, answer.survey);
   part({"shape", "where nodes and triangles lie; absent without a pattern"}, answer.shape);
   part({"recorded", "as the book knows it; absent without a pattern"}, answer.recorded);
   part({"changed", "with what was asked otherwise; absent when nothing was"}, answer.changed);

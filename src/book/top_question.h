@@ -6,6 +6,7 @@
 
 #include "body/top_view.h"
 #include "book/records.h"
+#include "book/surveyed_top.h"
 #include "models/data_tables.h"
 #include "models/plate_memo.h"
 
@@ -21,6 +22,7 @@ struct TopWishes {
   std::vector<LooseBrace> loose_braces{};
   double bridge_plate_worn = 0;
   Length bridge_lifted{};
+  bool mended = false;  ///< without what the surveys found
 };
 void describe(FieldVisitor&, TopWishes&);
 
@@ -40,6 +42,7 @@ struct TopAnswer {
   Length thickness{};                  ///< as the book knows it
   Force pull{}, pull_changed{};        ///< of the strings
   Length string_height_over_top{};     ///< at the saddle
+  SurveyedTop survey{};                ///< what was found on it and how it is taken
   std::optional<TopShape> shape{};     ///< absent without a pattern
   std::optional<TopState> recorded{};  ///< absent without a pattern
   std::optional<TopState> changed{};   ///< absent while nothing is wished otherwise
@@ -54,9 +57,10 @@ void describe(FieldVisitor&, TopAnswer&);
                                                 std::vector<std::string>& said);
 
 /// How the top of an instrument in the book stands under its strings and in an air, and what a change does to it.
-/// Thickness, bridge and string height are its readings where there are any; the rest is usual for its body size.
+/// Outline, bridge and string height are as it was measured, thickness and damage as last found; the rest is usual for
+/// its body size. Both states lie on one mesh, so that they differ place by place.
 /// @throws Refused as the plate model does.
-[[nodiscard]] TopAnswer top_answer(const InstrumentStory& story, const DataTables& tables, PlateMemo& memo,
-                                   const TopWishes& wishes, Date today);
+[[nodiscard]] TopAnswer top_answer(const InstrumentStory& story, const TopRecords& records, const DataTables& tables,
+                                   PlateMemo& memo, const TopWishes& wishes, Date today);
 
 }  // namespace tailblock

@@ -36,7 +36,7 @@ struct Moment {
 
 double truth_of(const Moment& moment, const Instrument& instrument, std::string_view measure) {
   const TrueHeights& h = moment.heights;
-  const std::array<std::pair<std::string_view, double>, 11> truths{
+  const std::array<std::pair<std::string_view, double>, 12> truths{
       {{"action12_bass", h.action12_bass},
        {"action12_treble", h.action12_treble},
        {"action1_bass", h.action1_bass},
@@ -46,6 +46,7 @@ double truth_of(const Moment& moment, const Instrument& instrument, std::string_
        {"saddle_exposure_treble", h.saddle_exposure_treble},
        {"straightedge_over_bridge", h.straightedge_over_bridge},
        {"sink_at_soundhole", h.sink_at_soundhole},
+       {"bridge_over_rim", h.bridge_over_rim},
        {"slot_depth", in_mm(instrument.slot_depth.value_or(mm(0)))},
        {"body_humidity", moment.body_humidity_percent}}};
   for (const auto& [name, value] : truths) {

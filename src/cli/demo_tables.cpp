@@ -174,7 +174,9 @@ HiddenNature nature(const CsvRow& row) {
           .nut_bass_mm = mm_in(row, "nut_bass_mm"),
           .nut_treble_mm = mm_in(row, "nut_treble_mm"),
           .saddle_crown_mm = mm_in(row, "saddle_crown_mm"),
-          .sink_at_soundhole_mm = mm_in(row, "sink_at_soundhole_mm")};
+          .sink_at_soundhole_mm = mm_in(row, "sink_at_soundhole_mm"),
+          .bridge_over_rim_mm = mm_in(row, "bridge_over_rim_mm"),
+          .bridge_over_rim_mm_per_percent = row.number("bridge_over_rim_mm_per_percent", {0, 1, "mm per %"})};
 }
 
 Groups reading_groups(const TextOf& text) {

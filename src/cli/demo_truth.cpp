@@ -77,7 +77,8 @@ TrueHeights true_heights(const HiddenNature& nature, double moisture_percent, do
       .saddle_exposure_treble = nature.saddle_exposure_treble_mm + moved.saddle_treble_mm,
       .action1_bass = nature.nut_bass_mm,
       .action1_treble = nature.nut_treble_mm,
-      .sink_at_soundhole = nature.sink_at_soundhole_mm + moved.sink_mm};
+      .sink_at_soundhole = nature.sink_at_soundhole_mm + moved.sink_mm,
+      .bridge_over_rim = nature.bridge_over_rim_mm + nature.bridge_over_rim_mm_per_percent * damper};
   // Fret 12 is in the middle: the saddle stands twice as high over the frets as the strings there, less the nut.
   const double saddle_over_frets =
       heights.action12_bass + heights.action12_treble - (nature.nut_bass_mm + nature.nut_treble_mm) / 2;

@@ -25,6 +25,7 @@ struct HiddenNature {
   double nut_bass_mm = 0, nut_treble_mm = 0;  ///< over fret 1
   double saddle_crown_mm = 0;                 ///< its middle over the line from bass to treble
   double sink_at_soundhole_mm = 0;
+  double bridge_over_rim_mm = 0, bridge_over_rim_mm_per_percent = 0;  ///< what the top does by itself
 };
 
 /// By how much work, or a brace that lets go, moved things; positive raises.
@@ -61,6 +62,7 @@ struct TrueHeights {
   double action1_bass = 0, action1_treble = 0;
   double straightedge_over_bridge = 0;
   double sink_at_soundhole = 0;
+  double bridge_over_rim = 0;
 };
 
 /// The heights of an instrument whose wood holds this much moisture, so many years before today, after that work.

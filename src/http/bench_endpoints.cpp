@@ -1,12 +1,17 @@
+#include <sodium.h>
+
+#include <algorithm>
+#include <array>
 #include <map>
 #include <memory>
 #include <mutex>
 
 #include "bench/bench.h"
-#include "bench/work_of_procedure.h"
+#include "bench/work_of_steps.h"
 #include "book/bench_question.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"
+#include "paper/bench_calendar.h"
 
 namespace tailblock {
 namespace {
@@ -89,11 +94,48 @@ bool let_pins_go(BenchRequest& request) {
   return any;
 }
 
+/// Why an instrument's work fits no day though it were alone on the bench and nothing pinned; empty: it fits.
+std::string why_never(const BenchRequest& request, const BenchInstrument& instrument, const BenchWeights& weights) {
+  BenchRequest alone = request;
+  alone.instruments = {instrument};
+  alone.kept_order.clear();
+  alone.plans = 1;
+  let_pins_go(alone);
+  try {
+    (void)bench(alone, weights);
+  } catch (const Refused& refused) {
+    return refused.what();
+  }
+  return "";
+}
+
+/// One instrument that can never be planned must not keep the others from it.
+void leave_out_what_fits_no_day(BenchAnswer& answer, BenchRequest& request, const BenchWeights& weights) {
+  std::vector<BenchInstrument> fit;
+  for (BenchInstrument& instrument : request.instruments) {
+    const std::string why = why_never(request, instrument, weights);
+    if (why.empty()) {
+      fit.push_back(std::move(instrument));
+      continue;
+    }
+    const auto about = std::ranges::find(answer.instruments, instrument.name, &OnTheBench::instrument);
+    answer.left_out.push_back({.visit_id = about->visit_id, .instrument = instrument.name, .why = why});
+    answer.instruments.erase(about);
+    std::erase_if(answer.work, [&](const BenchWork& work) { return work.instrument == instrument.name; });
+  }
+  request.instruments = std::move(fit);
+  request.kept_order = order_of_those_here(std::move(request.kept_order), request);
+}
+
 /// The plan; where the pins cannot be kept, the plan without them and what clashes.
 void plan_into(BenchAnswer& answer, BenchRequest request, const BenchWeights& weights) {
   try {
     answer.plan = bench(request, weights);
   } catch (const Refused& refused) {
+    const std::size_t asked = request.instruments.size();
+    leave_out_what_fits_no_day(answer, request, weights);
+    if (request.instruments.empty()) return;
+    if (request.instruments.size() < asked) return plan_into(answer, std::move(request), weights);
     answer.trouble = refused.what();
     if (!let_pins_go(request)) return;
     try {
@@ -146,10 +188,38 @@ PromiseResult promised_days(const Shop& shop, RecordId with_visit) {
   const ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
   BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now_in(shop), with_visit);
   if (question.request.instruments.empty()) throw Refused("bench: there is nothing to do, so nothing to promise");
+  std::erase_if(question.request.instruments, [&](const BenchInstrument& one) {
+    return !why_never(question.request, one, shop.tables.bench_weights).empty();
+  });
+  if (question.request.instruments.empty()) throw Refused("bench: nothing of it fits any day, so nothing to promise");
   return promise({.bench = std::move(question.request),
                   .finished = finished_work(shop.book, shop.tables.repairs),
                   .chance = settings.promise_chance},
                  shop.tables.bench_weights, shop.tables.duration_prior);
+}
+
+/// What tells this book's events from those of other books in one diary: made once and kept with the book.
+std::string calendar_identity(Book& book) {
+  constexpr auto setting = "calendar_identity";
+  static std::mutex one_at_a_time;
+  const std::lock_guard one(one_at_a_time);
+  std::string identity = book.setting(setting);
+  if (!identity.empty()) return identity;
+  std::array<unsigned char, 8> bytes{};
+  randombytes_buf(bytes.data(), bytes.size());
+  std::array<char, 2 * bytes.size() + 1> digits{};
+  identity = sodium_bin2hex(digits.data(), digits.size(), bytes.data(), bytes.size());
+  identity += ".tailblock.invalid";
+  book.keep_setting(setting, identity);
+  return identity;
+}
+
+Answer calendar_answer(const Shop& shop) {
+  const std::string shop_name = shop.book.setting("shop_name");
+  const std::string name = shop_name.empty() ? "The bench" : shop_name + ": the bench";
+  const Calendar calendar =
+      bench_calendar(shop.book, shop.tables.repairs, now_in(shop), name, calendar_identity(shop.book));
+  return {.status = 200, .body = calendar_file(calendar), .content_type = "text/calendar; charset=utf-8"};
 }
 
 RecordId visit_asked(const Ask& ask) { return query_integer(ask, "with_visit", {0, 2147483647, ""}).value_or(0); }
@@ -184,6 +254,14 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            "",
            schema_of_result<PromiseResult>(),
            [shop](const Ask& ask) { return json_answer(promised_days(shop, visit_asked(ask))); }},
+          {.method = "GET",
+           .path = "/api/bench/calendar.ics",
+           .summary = "Promises and cures that run, as a feed or a file for a diary (iCalendar)",
+           .query = {},
+           .request_schema = "",
+           .result_schema = "",
+           .handle = [shop](const Ask&) { return calendar_answer(shop); },
+           .result_type = "text/calendar"},
           {"GET",
            "/api/shop/settings",
            "How the shop works and charges",

@@ -9,16 +9,16 @@ std::vector<Endpoint> top_endpoints(const Shop& shop) {
   return {{"GET",
            "/api/instruments/{id}/crack-risk",
            "How likely a top is to crack in its home, and the humidity to keep",
-           {{"years_lived", "winters it has lived uncracked in such air; 10 unless told"},
+           {{"years_lived", "winters it has lived uncracked in such air; unless told those since a repair, or 10"},
             {"today", "asked as on this day; default the shop's own"}},
            "",
            schema_of_result<CrackAnswer>(),
            [shop](const Ask& ask) {
              const Date today = query_date(ask, "today").value_or(shop.today());
              const InstrumentStory story = shop.book.story(ask.id);
-             const int years = query_integer(ask, "years_lived", {0, 200, "years"}).value_or(10);
-             return json_answer(
-                 crack_answer(story, shop.book.air_log(story.home.id), shop.tables, shop.plates, years, today));
+             const auto years = query_integer(ask, "years_lived", {0, 200, "years"});
+             return json_answer(crack_answer(story, top_records(shop.book, story, today),
+                                             shop.book.air_log(story.home.id), shop.tables, shop.plates, years, today));
            }},
           {"POST",
            "/api/instruments/{id}/top",
@@ -28,8 +28,10 @@ std::vector<Endpoint> top_endpoints(const Shop& shop) {
            schema_of_result<TopAnswer>(),
            [shop](const Ask& ask) {
              const auto wishes = from_json<TopWishes>(ask.body.empty() ? "{}" : ask.body);
-             return json_answer(top_answer(shop.book.story(ask.id), shop.tables, shop.plates, wishes,
-                                           wishes.today.value_or(shop.today())));
+             const Date today = wishes.today.value_or(shop.today());
+             const InstrumentStory story = shop.book.story(ask.id);
+             return json_answer(
+                 top_answer(story, top_records(shop.book, story, today), shop.tables, shop.plates, wishes, today));
            }}};
 }
 

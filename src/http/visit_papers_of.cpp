@@ -1,6 +1,6 @@
 #include "http/visit_papers_of.h"
 
-#include "bench/work_of_procedure.h"
+#include "bench/work_of_steps.h"
 #include "book/bench_question.h"
 #include "book/drawing_question.h"
 #include "models/json.h"
@@ -14,9 +14,6 @@ bool has_both_sides(const InstrumentStory& story, Date today) {
          latest_kept(story, "action12_treble", today) != nullptr;
 }
 
-/// Winters that a top is taken to have lived uncracked in its home, where nobody said.
-constexpr int usual_years_lived = 10;
-
 YearForPaper year_for_paper(const Shop& shop, const VisitForPaper& visit) {
   YearForPaper year{.drawing = drawing_of(visit.story.instrument, shop.tables)};
   const std::vector<LoggedDay> log = shop.book.air_log(visit.story.home.id);
@@ -25,7 +22,8 @@ YearForPaper year_for_paper(const Shop& shop, const VisitForPaper& visit) {
                                 {.today = visit.today, .first = visit.today});
   }
   try {
-    year.crack = crack_answer(visit.story, log, shop.tables, shop.plates, usual_years_lived, visit.today);
+    year.crack = crack_answer(visit.story, top_records(shop.book, visit.story, visit.today), log, shop.tables,
+                              shop.plates, {}, visit.today);
   } catch (const Refused&) {
     year.crack.reset();  // the model does not hold for this top: the usual range stands
   }

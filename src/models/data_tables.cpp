@@ -28,6 +28,7 @@ DataTables load_data_tables(const TextOfFile& text) {
                                     .builds = text("data/top_builds.csv"),
                                     .braces = text("data/top_braces.csv")},
                                    figures),
+          .top_findings = top_findings(text("data/top_findings.csv")),
           .repairs = repair_tables(text),
           .drawing = drawing_tables({.back_braces = text("data/back_braces.csv"),
                                      .figures = text("data/drawing_figures.csv"),

@@ -11,6 +11,7 @@
 #include "body/plate.h"
 #include "body/plate_figures.h"
 #include "body/top_designs.h"
+#include "body/top_findings.h"
 #include "repair/repair_tables.h"
 #include "season/body_designs.h"
 #include "season/calibration.h"
@@ -52,6 +53,7 @@ struct DataTables {
   DurationPrior duration_prior;
   PlateFigures plate_figures;
   TopDesignTable tops;
+  std::vector<TopFindingKind> top_findings;
   RepairTables repairs;
   DrawingTables drawing;
 

@@ -28,6 +28,9 @@ void keep(std::list<std::pair<std::string, std::shared_ptr<const Value>>>& newes
 
 }  // namespace
 
+PlateMemo::PlateMemo() = default;
+PlateMemo::~PlateMemo() = default;
+
 std::shared_ptr<const PreparedTop> PlateMemo::of(const PlateRequest& request, const PlateTables& tables) {
   require_valid(request);
   const TopDesign design = design_of(request.top, *tables.designs);
@@ -37,14 +40,18 @@ std::shared_ptr<const PreparedTop> PlateMemo::of(const PlateRequest& request, co
   const std::string top_key = mesh + to_json(design) + to_json(request.damage);
   const std::string mesh_key = mesh + to_json(drawing_of(design)) + to_json(cracks);
   std::shared_ptr<const MeshedTop> meshed;
+  std::unique_ptr<FactorMemory> memory;
   {
     const std::scoped_lock lock(guard_);
     if (auto known = found(tops_, top_key)) return known;
     meshed = found(meshes_, mesh_key);
+    memory = std::move(memory_);
   }
-  auto prepared =
-      std::make_shared<const PreparedTop>(prepare_top(design, request.damage, request.mesh, tables, std::move(meshed)));
+  if (!memory) memory = std::make_unique<FactorMemory>();
+  auto prepared = std::make_shared<const PreparedTop>(
+      prepare_top(design, request.damage, request.mesh, tables, std::move(meshed), memory.get()));
   const std::scoped_lock lock(guard_);
+  memory_ = std::move(memory);
   keep(tops_, top_key, prepared);
   if (!found(meshes_, mesh_key)) keep(meshes_, mesh_key, prepared->meshed);
   return prepared;

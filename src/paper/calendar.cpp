@@ -77,10 +77,10 @@ void add_when(Lines& lines, const Timed& timed) {
   if (timed.lasts.count() > 0) lines.add("DTEND:" + instant(timed.from + timed.lasts));
 }
 
-void add_event(Lines& lines, const CalendarEvent& event, const std::string& stamp) {
+void add_event(Lines& lines, const CalendarEvent& event) {
   lines.add("BEGIN:VEVENT");
   lines.add_text("UID", event.uid);
-  lines.add("DTSTAMP:" + stamp);
+  lines.add("DTSTAMP:" + instant(event.stamped));
   std::visit([&](const auto& when) { add_when(lines, when); }, event.when);
   lines.add_text("SUMMARY", event.title);
   lines.add_text("DESCRIPTION", event.about);
@@ -130,7 +130,7 @@ std::string calendar_file(const Calendar& calendar) {
   lines.add("CALSCALE:GREGORIAN");
   lines.add_text("NAME", calendar.name);
   lines.add("REFRESH-INTERVAL;VALUE=DURATION:PT15M");
-  for (const CalendarEvent& event : calendar.events) add_event(lines, event, instant(calendar.stamped));
+  for (const CalendarEvent& event : calendar.events) add_event(lines, event);
   lines.add("END:VCALENDAR");
   return lines.text();
 }

@@ -28,20 +28,20 @@ struct CalendarEvent {
   std::string about{}, place{};
   std::string category{};  ///< `Promise`, `Cure`
   std::variant<AllDay, Timed> when;
-  int changes = 0;          ///< how often it was moved; calendars take the highest
-  bool called_off = false;  ///< kept in the feed so that calendars take it away
+  std::chrono::sys_seconds stamped{};  ///< when what it says was last said; no clock is read here
+  int changes = 0;                     ///< how often it was moved; calendars take the highest
+  bool called_off = false;             ///< kept in the feed so that calendars take it away
 };
 
 struct Calendar {
   std::string name;
-  std::chrono::sys_seconds stamped;  ///< when the book was asked; no clock is read here
   std::vector<CalendarEvent> events{};
 };
 
 /// The events as one file or feed that every calendar reads: iCalendar, RFC 5545, with the calendar's name and how
 /// often to ask again by RFC 7986 (both from memory, section numbers not checked; accepted by an independent parser in
 /// the tests). Lines end in CRLF and are folded at 75 octets, never inside a character. Promises leave the day free
-/// (TRANSPARENT).
+/// (TRANSPARENT). The same facts give the same bytes, whenever they are asked for.
 /// @throws Refused when a UID is empty or said twice, a title is empty, an event ends before it begins, or a text is
 /// not text.
 [[nodiscard]] std::string calendar_file(const Calendar& calendar);

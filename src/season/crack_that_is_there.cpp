@@ -6,7 +6,9 @@
 #include <optional>
 
 #include "body/layered_section.h"
+#include "body/line_mesh.h"
 #include "body/meshed_top.h"
+#include "body/outline.h"
 #include "body/point_grid.h"
 
 namespace tailblock {
@@ -37,9 +39,15 @@ std::optional<Stretch> crossed_by(const Line& crack, const Brace& brace) {
   return Stretch{middle - half, middle + half};
 }
 
-/// Whether a brace is loose where it crosses: a loose end that reaches so far.
-bool is_loose_there(const Line& crack, const Brace& brace, const TopDamage& damage) {
-  const PlanePoint a{in_mm(brace.from_x), in_mm(brace.from_y)}, b{in_mm(brace.to_x), in_mm(brace.to_y)};
+/// Whether a brace is loose where it crosses: a loose end that reaches so far. Looseness is measured from where the
+/// brace ends on the top, not from where it is drawn to.
+bool is_loose_there(const Line& crack, const Brace& brace, const TopDesign& design, const TopDamage& damage) {
+  std::vector<PlanePoint> half;
+  for (const OutlinePoint& p : design.outline) half.push_back({in_mm(p.x), in_mm(p.half_width)});
+  const auto on_top =
+      clipped({{in_mm(brace.from_x), in_mm(brace.from_y)}, {in_mm(brace.to_x), in_mm(brace.to_y)}}, outline(half));
+  if (!on_top) return false;
+  const PlanePoint a = on_top->from, b = on_top->to;
   const double cx = crack.to.x - crack.from.x, cy = crack.to.y - crack.from.y;
   const double on_brace =
       ((a.x - crack.from.x) * cy - (a.y - crack.from.y) * cx) / (cx * (b.y - a.y) - cy * (b.x - a.x));
@@ -82,7 +90,7 @@ std::vector<std::pair<double, double>> free_stretches(const Crack& crack, const 
   }
   for (const Brace& brace : design.braces) {
     const auto crossed = crossed_by(line, brace);
-    if (crossed && !is_loose_there(line, brace, damage)) held.push_back(*crossed);
+    if (crossed && !is_loose_there(line, brace, design, damage)) held.push_back(*crossed);
   }
   for (const CrossPiece* piece : {&design.bridge.body, &design.bridge_plate}) {
     if (const auto part = within(line, *piece)) held.push_back(*part);

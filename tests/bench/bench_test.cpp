@@ -59,6 +59,16 @@ BenchRequest busy_shop(unsigned seed) {
     }
     if (i == 3)
       instrument.operations.back().pinned = Moment{.day = request.now.day + std::chrono::days(70), .minute = 600};
+    const auto stands_free = [](const Operation& one) {
+      return !one.splittable && !one.pinned && !one.beside && one.state == WorkState::to_do;
+    };
+    if (instrument.operations.size() > 3 && std::ranges::all_of(instrument.operations, stands_free)) {
+      const int waits = instrument.operations[0].wait_minutes + instrument.operations[1].wait_minutes;
+      instrument.operations[2].greatest_gaps = {
+          {.from = instrument.operations[0].name, .minutes = waits + 5 * made.between(576, 1440)}};
+    }
+    if (made.between(0, 3) == 0)
+      instrument.operations.back().begin_by = Moment{.day = request.now.day + std::chrono::days(made.between(1, 9))};
     if (made.between(0, 1) == 0) instrument.promised = *instrument.due + std::chrono::days(made.between(-3, 3));
   }
   return request;
@@ -119,7 +129,9 @@ TEST(Bench, saves_a_quarter_against_first_come_first_served) {
                               .change_of_instrument = 0.1,
                               .promise_later = 0,
                               .promise_later_day = 0,
-                              .promise_earlier_day = 0};
+                              .promise_earlier_day = 0,
+                              .begun_overdue = 0,
+                              .begun_overdue_day = 0};
   double first_come = 0, rule = 0, found = 0;
   const int benches = 100;
   for (unsigned seed = 1; seed <= benches; ++seed) {

@@ -85,6 +85,47 @@ TEST(BenchCalendar, keeps_shop_hours_for_hands_and_the_clock_for_waits) {
   }
 }
 
+/// Cleaned at the end of a day, rehearsed and glued on the next morning; where a night is too long, all on one day.
+TEST(BenchCalendar, keeps_a_greatest_gap_from_further_back) {
+  for (const int gap : {180, 1440}) {
+    BenchRequest request = empty_shop();
+    std::vector<Operation> tied{work("prepare", 300), work("clean", 60), work("rehearse", 90), work("glue", 120)};
+    tied[3].greatest_gaps = {{.from = "clean", .minutes = gap}};
+    request.instruments = {instrument(request, "it", 0, tied)};
+    const BenchResult result = plan_without_faults(request);
+    EXPECT_EQ(minute_after_monday(request, planned(result, "it", "clean").starts), gap == 180 ? 1440 + 540 : 840);
+    EXPECT_EQ(minute_after_monday(request, planned(result, "it", "glue").starts), gap == 180 ? 1440 + 690 : 1440 + 540);
+  }
+}
+
+TEST(BenchCalendar, cleans_no_earlier_than_what_is_pinned_may_follow) {
+  BenchRequest request = empty_shop();
+  std::vector<Operation> tied{work("clean", 60), work("rehearse", 90), work("glue", 120)};
+  tied[2].greatest_gaps = {{.from = "clean", .minutes = 240}};
+  tied[2].pinned = minute_of(request, 2 * 1440 + 900);
+  request.instruments = {instrument(request, "it", 0, tied)};
+  EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "it", "clean").starts), 2 * 1440 + 600);
+}
+
+TEST(BenchCalendar, takes_up_first_what_should_begin_soon_and_says_what_cannot) {
+  BenchRequest request = empty_shop();
+  request.instruments = {instrument(request, "first in", 0, {work("level", 400)}),
+                         instrument(request, "cleaned", 0, {work("glue", 60)})};
+  request.instruments[0].weight = 3;
+  request.instruments[0].due = request.now.day;
+  request.instruments[1].operations[0].begin_by = minute_of(request, 600);
+  BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "cleaned", "glue").starts), 540);
+  EXPECT_TRUE(result.overdue.empty());
+  EXPECT_EQ(result.cost.overdue, 0);
+  request.instruments[1].operations[0].begin_by = Moment{.day = request.now.day - std::chrono::days(1), .minute = 540};
+  result = plan_without_faults(request);
+  EXPECT_EQ(result.overdue,
+            std::vector<std::string>{"\"glue\" of \"cleaned\" begins 2026-03-02 09:00, and should have by 2026-03-01 "
+                                     "09:00: what it follows has stood too long, see whether it must be done again"});
+  EXPECT_EQ(result.cost.overdue, weights.begun_overdue + weights.begun_overdue_day);
+}
+
 TEST(BenchCalendar, frees_a_station_when_the_wait_that_keeps_it_ends) {  // C04
   BenchRequest request = empty_shop();
   request.stations = {{.name = "clamps", .count = 1}};

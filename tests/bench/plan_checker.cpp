@@ -153,8 +153,15 @@ void check_order(Looked& looked, const BenchInstrument& instrument) {
     if (asked.beside) continue;
     if (before != nullptr) follows(*before);
     const bool tied = before != nullptr && asked.greatest_gap_minutes && asked_before->state == WorkState::to_do;
-    if (tied && start > elapsed(request, before->hands_on_ends) + in_fives(*asked.greatest_gap_minutes))
+    if (tied && start > elapsed(request, before->hands_on_ends) + *asked.greatest_gap_minutes)
       looked.say(operation, "too late after " + before->operation);
+    for (const GreatestGap& gap : asked.greatest_gaps) {
+      const auto from = std::ranges::find(instrument.operations, gap.from, &Operation::name);
+      const PlannedOperation& earlier = *looked.by_name.at({instrument.name, gap.from});
+      if (from->state == WorkState::to_do && !from->pinned &&
+          start > elapsed(request, earlier.hands_on_ends) + gap.minutes)
+        looked.say(operation, "too late after " + gap.from);
+    }
     before = &operation;
     asked_before = &asked;
   }
@@ -187,6 +194,13 @@ std::vector<std::string> faults_of(const BenchRequest& request, const BenchResul
 double cost_again(const BenchRequest& request, const BenchResult& result, const BenchWeights& weights) {
   double cost = 0;
   for (const BenchInstrument& instrument : request.instruments) {
+    for (const PlannedOperation& operation : result.operations) {
+      if (operation.instrument != instrument.name) continue;
+      const auto asked = std::ranges::find(instrument.operations, operation.operation, &Operation::name);
+      if (!asked->begin_by || operation.starts <= *asked->begin_by) continue;
+      const long by = wall(request, operation.starts) - wall(request, *asked->begin_by);
+      cost += weights.begun_overdue + weights.begun_overdue_day * static_cast<double>(by) / 1440;
+    }
     long ready = 0;
     for (const PlannedOperation& operation : result.operations) {
       if (operation.instrument == instrument.name) ready = std::max(ready, wall(request, operation.wait_ends));

@@ -71,7 +71,9 @@ TEST_F(Projects, come_as_near_the_best_known_as_the_study_did) {
     const int schedules = row.whole_number("schedules", {0, 1e6, ""});
     const double expected = row.number("expected", {0, 100, ""});
     if (schedules > 0) {
-      const double found = testing::deviations(projects, schedules).over_best_known;
+      const testing::Deviations deviations = testing::deviations(projects, schedules);
+      EXPECT_EQ(deviations.faults, 0) << row.where();
+      const double found = deviations.over_best_known;
       EXPECT_LE(found, expected) << row.where();
       std::printf("  %s, %d schedules: %.2f %% over best known\n", std::string(row.name("class")).c_str(), schedules,
                   found);

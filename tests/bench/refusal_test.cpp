@@ -55,6 +55,20 @@ TEST(BenchRefusals, name_a_group_that_fits_no_day) {
           "holidays, stations and air leave no room for it");
 }
 
+TEST(BenchRefusals, name_work_whose_gap_from_further_back_fits_no_day) {
+  std::vector<Operation> tied{work("clean", 30), work("rehearse", 30, 900), work("glue", 30)};
+  tied[2].greatest_gaps = {{.from = "clean", .minutes = 940}};  // open to close is 510, over night 930 with hands
+  refuses(one_instrument(tied),
+          "\"glue\" of \"parlour\" fits no day together with the work it is tied to, in the year ahead: hours, "
+          "holidays, stations and air leave no room for it");
+  tied[2].greatest_gaps[0].minutes = 929;
+  refuses(one_instrument(tied),
+          "instruments[0].operations[2].greatest_gaps[0].minutes: 929 minutes is less than the 930 that must pass");
+  tied[2].greatest_gaps[0].from = "paint";
+  refuses(one_instrument(tied),
+          "instruments[0].operations[2].greatest_gaps[0].from: \"paint\" is not an earlier operation of this instrument");
+}
+
 TEST(BenchRefusals, name_work_that_the_air_forbids_all_year) {
   BenchRequest request = one_instrument({work("coat", 30)});
   request.instruments[0].operations[0].air_work = "lacquer";

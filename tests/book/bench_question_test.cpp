@@ -167,6 +167,52 @@ TEST(BenchQuestion, carries_greatest_gaps_and_the_stations_of_waits) {
   EXPECT_FALSE(of_kind(instrument, "rehearse_brace_clamping").greatest_gap_minutes);
 }
 
+TEST(BenchQuestion, carries_a_gap_to_work_that_does_not_stand_right_after) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const int two_days = static_cast<int>(kind("clean_brace_joint").greatest_gap.value());
+  {
+    const BenchInstrument instrument = shop.only();
+    const Operation& glue = of_kind(instrument, "reglue_back_brace");
+    ASSERT_EQ(glue.greatest_gaps.size(), 1U);
+    EXPECT_EQ(glue.greatest_gaps[0].from, of_kind(instrument, "clean_brace_joint").name);
+    EXPECT_EQ(glue.greatest_gaps[0].minutes, two_days);
+    EXPECT_FALSE(glue.begin_by);
+  }
+  shop.book.end_work(shop.begin(job, "clean_brace_joint", 570), {.day = shop.now.day, .minute = 590});
+  const BenchQuestion question = shop.ask();
+  const Operation& glue = of_kind(question.request.instruments.at(0), "reglue_back_brace");
+  EXPECT_TRUE(glue.greatest_gaps.empty()) << "what it led from is done";
+  EXPECT_EQ(glue.begin_by, later({shop.now.day, 590}, two_days));
+  EXPECT_TRUE(glue.greatest_gap_minutes) << "the rehearsal is still to come";
+  const auto work = std::ranges::find(question.work, "reglue_back_brace", &BenchWork::operation_id);
+  EXPECT_EQ(work->begin_by, glue.begin_by);
+}
+
+TEST(BenchQuestion, work_right_after_what_is_done_is_to_begin_by_a_moment) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("back_brace");
+  const int hour = static_cast<int>(kind("rehearse_brace_clamping").greatest_gap.value());
+  shop.book.end_work(shop.begin(job, "rehearse_brace_clamping", 570), {.day = shop.now.day, .minute = 590});
+  const BenchInstrument instrument = shop.only();
+  EXPECT_FALSE(of_kind(instrument, "reglue_back_brace").greatest_gap_minutes);
+  EXPECT_EQ(of_kind(instrument, "reglue_back_brace").begin_by, later({shop.now.day, 590}, hour));
+}
+
+TEST(BenchQuestion, a_wait_over_the_night_of_a_clock_change_ends_an_hour_later_by_the_clock) {
+  const testing::InZone zone("Europe/Berlin");
+  BenchBook shop;
+  shop.now = {day(2026, 3, 28), 1000};  // clocks go forward in the night, see shop_zone_test.cpp
+  const RecordId job = shop.agreed("back_brace");
+  ASSERT_EQ(shop.ask().request.clock_changes.size(), 4U) << "in 600 days";
+  EXPECT_EQ(shop.ask().request.clock_changes[0].at, (Moment{day(2026, 3, 29), 120}));
+  shop.book.end_work(shop.begin(job, "reglue_back_brace", 980), {.day = shop.now.day, .minute = 1000});
+  const int wait = static_cast<int>(kind("reglue_back_brace").wait.typical);
+  ASSERT_GT(wait, 600);
+  ASSERT_LT(wait, 3 * 1440);
+  EXPECT_EQ(of_kind(shop.only(), "reglue_back_brace").wait_ends, later(shop.now, wait + 60));
+}
+
 TEST(BenchQuestion, keeps_spraying_off_days_whose_air_is_unfit_by_the_latest_forecast) {
   BenchBook shop;
   shop.agreed("refinish");

@@ -3,7 +3,10 @@
 #include <gtest/gtest.h>
 
 #include <chrono>
+#include <cstdlib>
+#include <ctime>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,6 +33,29 @@ class TemporaryFolder {
 
  private:
   std::filesystem::path path_;
+};
+
+/// The machine's zone is another as long as this lives.
+class InZone {
+ public:
+  explicit InZone(const char* name) {
+    if (const char* set = std::getenv("TZ"); set != nullptr) before_ = set;
+    put(name);
+  }
+  ~InZone() { put(before_ ? before_->c_str() : nullptr); }
+  InZone(const InZone&) = delete;
+  InZone& operator=(const InZone&) = delete;
+
+ private:
+  static void put(const char* name) {
+    if (name == nullptr) {
+      unsetenv("TZ");
+    } else {
+      setenv("TZ", name, 1);
+    }
+    tzset();
+  }
+  std::optional<std::string> before_;
 };
 
 /// A new book with one owner, home, instrument and visit.

@@ -3,47 +3,30 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <map>
 
 #include "book/questions.h"
-#include "shop_for_tests.h"
+#include "top_story.h"
 #include "wood/equilibrium.h"
 
 namespace tailblock {
 namespace {
 
-using testing::day;
 using testing::expect_refused;
+using testing::found;
 
-const DataTables& tables() {
-  static std::map<std::string, std::string, std::less<>> texts;
-  static const DataTables loaded = load_data_tables([](std::string_view path) -> std::string_view {
-    return texts[std::string(path)] = testing::repository_file(std::string(path));
-  });
-  return loaded;
-}
+const DataTables& tables() { return testing::data_tables(); }
 
-const Date today = day(2026, 2, 20);
+const Date today = testing::top_today;
 
 Reading read(const std::string& measure, double value, double sd = 0.15) {
   return {.visit_id = 1, .measure = measure, .value = value, .gauge = "x", .gauge_sd = sd};
 }
 
-InstrumentStory story(std::vector<Reading> readings = {}) {
-  InstrumentStory of;
-  of.instrument.scale_length = mm(645);
-  of.home.air.temperature_c = std::vector<double>(12, 20.0);
-  of.home.air.relative_humidity = {.24, .25, .29, .35, .45, .54, .57, .56, .50, .41, .32, .26};
-  VisitStory visit;
-  visit.visit = {.id = 1, .date = day(2026, 2, 10)};
-  visit.readings = std::move(readings);
-  of.visits = {visit};
-  return of;
-}
+InstrumentStory story(std::vector<Reading> readings = {}) { return testing::top_story(std::move(readings)); }
 
-TopAnswer asked(const InstrumentStory& of, const TopWishes& wishes = {}) {
+TopAnswer asked(const InstrumentStory& of, const TopWishes& wishes = {}, const TopRecords& records = {}) {
   PlateMemo memo;
-  return top_answer(of, tables(), memo, wishes, today);
+  return top_answer(of, records, tables(), memo, wishes, today);
 }
 
 bool says(const std::vector<std::string>& list, std::string_view words) {
@@ -64,9 +47,12 @@ TEST(TopQuestion, takes_what_was_read_and_says_what_it_assumed) {
 }
 
 TEST(TopQuestion, gives_the_numbers_of_the_plate_model) {
-  const TopAnswer answer = asked(story({read("top_thickness", 2.9), read("string_over_top", 12.0)}));
+  const InstrumentStory of = story({read("top_thickness", 2.9), read("string_over_top", 12.0)});
+  const TopAnswer answer = asked(of);
   PlateRequest plain;
-  plain.top.thickness = mm(2.9);
+  std::vector<std::string> said;
+  plain.top = *known_top(of, tables(), today, said);
+  EXPECT_EQ(plain.top.drawn->thickness, mm(2.9));
   plain.strings = {.pull = answer.pull, .height_over_top = mm(12)};
   const double change = answer.air.moisture_percent - answer.air.settled_moisture_percent;
   plain.moisture = {change, change, change, change};
@@ -142,6 +128,97 @@ TEST(TopQuestion, the_greatest_pull_across_the_grain_lies_off_bridge_and_edges) 
   const bool under_bridge = greatest.x > bridge.front_x && greatest.x < bridge.front_x + bridge.depth &&
                             std::abs(in_mm(greatest.y)) < in_mm(bridge.span) / 2;
   EXPECT_FALSE(under_bridge);
+}
+
+const DrawingPoint crack_from{mm(345), mm(25)}, crack_to{mm(470), mm(25)};
+
+TEST(TopQuestion, a_crack_that_was_found_is_in_the_top_as_recorded_and_out_of_the_mended_one) {
+  TopWishes wishes;
+  wishes.mended = true;
+  const TopRecords records =
+      testing::top_records_of({found("crack", DrawingView::front, {crack_from, crack_to})});
+  const TopAnswer cracked = asked(story(), wishes, records), sound = asked(story());
+  const double stiff = sound.recorded->numbers.strings.stiffness_n_per_mm;
+  EXPECT_LT(cracked.recorded->numbers.strings.stiffness_n_per_mm, stiff);
+  ASSERT_TRUE(cracked.changed.has_value());
+  // The crack's line in the mesh moves its nodes.
+  EXPECT_NEAR(cracked.changed->numbers.strings.stiffness_n_per_mm / stiff, 1, 0.002);
+  EXPECT_EQ(cracked.changed->strings_height_mm.size(), cracked.shape->x_mm.size());
+  EXPECT_LT(cracked.changed->numbers.nodes, cracked.recorded->numbers.nodes) << "the crack's edges are parted";
+  EXPECT_EQ(cracked.survey.taken.size(), 1U);
+  EXPECT_EQ(cracked.survey.seen_on, testing::top_visit_day);
+}
+
+TEST(TopQuestion, both_edges_of_a_mended_crack_stand_equally_high) {
+  TopWishes wishes;
+  wishes.mended = true;
+  const TopAnswer answer =
+      asked(story(), wishes, testing::top_records_of({found("crack", DrawingView::front, {crack_from, crack_to})}));
+  int twins = 0;
+  double widest = 0;
+  for (std::size_t a = 0; a < answer.shape->x_mm.size(); ++a) {
+    for (std::size_t b = a + 1; b < answer.shape->x_mm.size(); ++b) {
+      if (answer.shape->x_mm[a] != answer.shape->x_mm[b] || answer.shape->y_mm[a] != answer.shape->y_mm[b]) continue;
+      ++twins;
+      EXPECT_EQ(answer.changed->strings_height_mm[a], answer.changed->strings_height_mm[b]);
+      widest = std::max(widest, std::abs(answer.recorded->strings_height_mm[a] - answer.recorded->strings_height_mm[b]));
+    }
+  }
+  EXPECT_GT(twins, 5);
+  EXPECT_GT(widest, 1e-3) << "the edges of the open one do not";
+}
+
+TEST(TopQuestion, a_loose_brace_that_was_found_counts_like_one_that_is_asked_for) {
+  TopWishes wishes;
+  wishes.loose_braces = {{.brace = "X leg to treble", .end = BraceEnd::first, .length = mm(80)}};
+  const TopAnswer sound = asked(story(), wishes);
+  const TopDesign& design = sound.recorded->numbers.design;
+  FindingStory loose = found("brace_loose", DrawingView::top_inside,
+                             {testing::on_brace(design, "X leg to treble", 0), testing::on_brace(design, "X leg to treble", 80)});
+  loose.finding.part = "X leg to treble";
+  wishes.loose_braces.clear();
+  wishes.mended = true;
+  const TopAnswer damaged = asked(story(), wishes, testing::top_records_of({loose}));
+  EXPECT_NEAR(damaged.recorded->numbers.strings.stiffness_n_per_mm, sound.changed->numbers.strings.stiffness_n_per_mm,
+              1e-6);
+  EXPECT_NEAR(damaged.changed->numbers.strings.stiffness_n_per_mm, sound.recorded->numbers.strings.stiffness_n_per_mm,
+              1e-6);
+}
+
+TEST(TopQuestion, what_is_asked_for_comes_on_top_of_what_was_found) {
+  const TopRecords records = testing::top_records_of(
+      {testing::read_at(found("bridge_lifting", DrawingView::front, {{mm(310), mm(-60)}, {mm(310), mm(-40)}}),
+                        "bridge_lift_depth", 5)});
+  TopWishes wishes;
+  wishes.loose_braces = {{.brace = "X leg to treble", .end = BraceEnd::second, .length = mm(80)}};
+  const TopAnswer both = asked(story(), wishes, records), loose_alone = asked(story(), wishes);
+  EXPECT_LT(both.changed->numbers.strings.stiffness_n_per_mm, both.recorded->numbers.strings.stiffness_n_per_mm);
+  EXPECT_LT(both.changed->numbers.strings.stiffness_n_per_mm, loose_alone.changed->numbers.strings.stiffness_n_per_mm);
+}
+
+TEST(TopQuestion, another_thickness_thins_a_measured_top_in_proportion) {
+  const TopRecords records = testing::top_records_of(
+      {testing::read_at(found("plate_thin", DrawingView::front,
+                              {{mm(380), mm(40)}, {mm(380), mm(90)}, {mm(430), mm(90)}, {mm(430), mm(40)}}),
+                        "thickness_here", 2.0)});
+  TopWishes wishes;
+  wishes.thickness = mm(2.2);
+  const TopAnswer thin = asked(story(), wishes, records);
+  EXPECT_LT(thin.recorded->numbers.strings.stiffness_n_per_mm, asked(story()).recorded->numbers.strings.stiffness_n_per_mm);
+  EXPECT_LT(thin.changed->numbers.strings.stiffness_n_per_mm, asked(story(), wishes).changed->numbers.strings.stiffness_n_per_mm);
+}
+
+TEST(TopQuestion, its_own_lower_bout_scale_and_bridge_plate_make_it_its_own_top) {
+  InstrumentStory of = story({read("bridge_plate_thickness", 3.4)});
+  of.instrument.design.lower_bout_width = mm(370);
+  of.instrument.scale_length = mm(630);
+  const TopAnswer answer = asked(of), usual = asked(story());
+  const TopDesign& own = answer.recorded->numbers.design;
+  EXPECT_EQ(own.bridge_plate.thickness, mm(3.4));
+  EXPECT_NEAR(2 * *std::ranges::max_element(answer.shape->y_mm), 370, 1.5);
+  EXPECT_NEAR(in_mm(usual.recorded->numbers.design.bridge.saddle_x - own.bridge.saddle_x), 15 * std::pow(2, -14 / 12.0),
+              1e-9);
+  EXPECT_TRUE(says(answer.assumed, "stretched to its lower bout"));
 }
 
 TEST(TopQuestion, refuses_what_is_not_there_in_one_line) {

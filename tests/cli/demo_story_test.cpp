@@ -82,6 +82,27 @@ TEST(DemoStory, the_season_does_not_explain_the_damaged_one) {
   }
 }
 
+TEST(DemoStory, the_bridge_over_the_rim_tells_its_top_from_neck_and_back) {
+  const double truth = truth_of("harbour_slope").bridge_over_rim_mm_per_percent / 2;
+  int held = 0;
+  for (const auto& demo : demo_through_a_year()) {
+    SCOPED_TRACE(iso_date(demo->today));
+    InstrumentStory story = demo->story_of("the slope-shouldered one from the harbour");
+    const ResponseResult told = demo->response_of(story);
+    for (VisitStory& visit : story.visits) {
+      std::erase_if(visit.readings, [](const Reading& reading) { return reading.measure == "bridge_over_rim"; });
+    }
+    const ResponseResult untold = demo->response_of(story);
+    EXPECT_GE(told.bridge_readings, 3);
+    EXPECT_EQ(untold.bridge_readings, 0);
+    const auto width = [](const Estimate& estimate) { return estimate.high - estimate.low; };
+    EXPECT_LT(width(told.neck_and_back_mm_per_percent), width(untold.neck_and_back_mm_per_percent));
+    EXPECT_LT(std::abs(told.top_mm_per_percent.median - truth), std::abs(untold.top_mm_per_percent.median - truth));
+    if (told.top_mm_per_percent.low <= truth && truth <= told.top_mm_per_percent.high) ++held;
+  }
+  EXPECT_GE(held, 9);
+}
+
 TEST(DemoStory, nothing_is_wrong_with_the_others) {
   for (const auto& demo : demo_through_a_year()) {
     for (const InstrumentStory& story : demo->stories) {

@@ -1,5 +1,8 @@
 #include <gtest/gtest.h>
 
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <random>
@@ -80,6 +83,17 @@ class BenchShop : public testing::Test {
       if (one.at("operation_id") == operation) return one;
     }
     return nullptr;
+  }
+
+  std::string diary() {
+    const Answer given = call("GET", "/api/bench/calendar.ics");
+    EXPECT_EQ(given.status, 200) << given.body;
+    EXPECT_EQ(given.content_type, "text/calendar; charset=utf-8");
+    return given.body;
+  }
+  static std::string line_of(const std::string& file, const std::string& name) {
+    const std::size_t from = file.find("\r\n" + name + ":");
+    return from == std::string::npos ? "" : file.substr(from + 2, file.find("\r\n", from + 2) - from - 2);
   }
 
   int minute_ = 600;
@@ -181,6 +195,65 @@ TEST_F(BenchShop, a_promise_that_must_move_is_said) {
   ASSERT_EQ(moved.size(), 1U);
   EXPECT_TRUE(moved.at(0).get<std::string>().starts_with("\"the old one\" moves from 2026-02-11 to "));
   EXPECT_EQ(bench().at("instruments").at(0).at("promised"), "2026-02-11");
+}
+
+TEST_F(BenchShop, work_that_fits_no_day_is_left_out_and_the_rest_is_planned) {
+  agreed("the old one", "back_brace");
+  agreed("the other one", "tuner_bushings");
+  Json settings = done("GET", "/api/shop/settings");
+  Json hours = Json::array();
+  for (int weekday = 1; weekday <= 5; ++weekday)
+    hours.push_back({{"weekday", weekday}, {"from_minute", 540}, {"to_minute", 575}});
+  settings["people"][0]["hours"] = hours;
+  done("PUT", "/api/shop/settings", {.body = settings.dump()});
+  const Json answer = bench();
+  EXPECT_EQ(answer.at("trouble"), "");
+  ASSERT_EQ(answer.at("plan").at("instruments").size(), 1U);
+  EXPECT_EQ(answer.at("plan").at("instruments").at(0).at("name"), "the other one");
+  EXPECT_EQ(answer.at("instruments").size(), 1U);
+  ASSERT_EQ(answer.at("left_out").size(), 1U);
+  EXPECT_EQ(answer.at("left_out").at(0).at("instrument"), "the old one");
+  EXPECT_NE(answer.at("left_out").at(0).at("why").get<std::string>().find("fits no day"), std::string::npos);
+  EXPECT_FALSE(answer.at("left_out").at(0).at("could_be_taken"));
+  for (const Json& work : answer.at("work")) EXPECT_EQ(work.at("instrument"), "the other one");
+  EXPECT_EQ(done("GET", "/api/bench/promises").at("instruments").size(), 1U);
+}
+
+TEST_F(BenchShop, the_diary_has_promises_and_cures_that_run_and_changes_only_with_the_facts) {
+  setenv("TZ", "UTC", 1);
+  tzset();
+  const auto one = agreed("the old one", "back_brace");
+  EXPECT_EQ(diary().find("VEVENT"), std::string::npos);
+  const auto promise = [&](const std::string& ready_on) {
+    kept("/api/visits/{id}/promises", {{"ready_on", ready_on}, {"chance", 0.8}, {"said_on", "2026-02-10"}}, one.visit);
+  };
+  promise("2026-02-20");
+  const std::string first = diary();
+  EXPECT_EQ(line_of(first, "SUMMARY"), "SUMMARY:Promised: the old one");
+  EXPECT_EQ(line_of(first, "SEQUENCE"), "SEQUENCE:0");
+  EXPECT_EQ(line_of(first, "DTSTART;VALUE=DATE"), "DTSTART;VALUE=DATE:20260220");
+  EXPECT_EQ(first.find("A. Player"), std::string::npos) << "no owner in a file that others can read";
+  minute_ = 700;
+  EXPECT_EQ(diary(), first) << "no clock is in it";
+
+  promise("2026-02-25");
+  const std::string moved = diary();
+  EXPECT_EQ(line_of(moved, "UID"), line_of(first, "UID"));
+  EXPECT_EQ(line_of(moved, "SEQUENCE"), "SEQUENCE:1");
+  EXPECT_EQ(line_of(moved, "DTSTART;VALUE=DATE"), "DTSTART;VALUE=DATE:20260225");
+
+  const int spell = kept("/api/jobs/{id}/work", {{"operation", "reglue_back_brace"}, {"person", "me"}}, one.job);
+  minute_ = 730;
+  kept("/api/work/{id}/end", {{"finished", true}, {"minutes", 30}}, spell);
+  const std::string curing = diary();
+  const std::string cure = curing.substr(curing.rfind("BEGIN:VEVENT"));
+  EXPECT_EQ(line_of(cure, "UID").find("UID:cure-" + std::to_string(spell) + "@"), 0U);
+  EXPECT_EQ(line_of(cure, "DTSTAMP"), "DTSTAMP:20260210T121000Z");
+  const Json wait = work(bench(), "reglue_back_brace").at("wait_ends");
+  const int hour = wait.at("minute").get<int>() / 60, minute = wait.at("minute").get<int>() % 60;
+  char ends[32];
+  std::snprintf(ends, sizeof ends, "T%02d%02d00Z", hour, minute);
+  EXPECT_TRUE(line_of(cure, "DTSTART").ends_with(ends)) << line_of(cure, "DTSTART");
 }
 
 TEST_F(BenchShop, the_air_of_today_and_of_days_to_come_is_told_and_holds_spraying_back) {

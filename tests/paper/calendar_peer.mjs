@@ -1,6 +1,7 @@
 // The shop's calendar file read by the iCalendar parser of the npm registry: node calendar_peer.mjs PROGRAM, where PROGRAM
-// is tailblock; paper_test, which lies beside it, writes the invented file.
-import { execFileSync } from "node:child_process";
+// is tailblock; paper_test, which lies beside it, writes the invented file. Then the feed of the demonstration's bench.
+import { execFileSync, spawn } from "node:child_process";
+import { once } from "node:events";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -69,5 +70,44 @@ same(
   events[1].summary,
   "Cure ends: bridge of 014 – clamps off, Ærø ☂ 日本語 a title that is long enough to be folded, more than once",
 );
-console.log(`  calendar: ${events.length} events read, ${faults} differ`);
+
+async function served() {
+  const demo = spawn(program, ["demo", "--no-open", "--port", "0", "--today", "2026-02-20", "--at", "10:40"], {
+    env: { ...process.env, TZ: "Europe/Berlin" },
+  });
+  try {
+    let said = "";
+    for await (const chunk of demo.stdout) {
+      said += chunk;
+      if (/http:\/\/127\.0\.0\.1:\d+/.test(said)) break;
+    }
+    const address = /http:\/\/127\.0\.0\.1:\d+/.exec(said)[0];
+    const asked = async (path) => await fetch(`${address}/api/bench${path}`);
+    const [feed, bench] = [await (await asked("/calendar.ics")).text(), await (await asked("")).json()];
+    return { feed, bench };
+  } finally {
+    demo.kill("SIGTERM");
+    await once(demo, "exit");
+  }
+}
+
+const { feed, bench } = await served();
+const inFeed = new ICAL.Component(ICAL.parse(feed)).getAllSubcomponents("vevent").map((one) => new ICAL.Event(one));
+const waiting = bench.work.filter((work) => work.state === "waiting");
+const cures = inFeed.filter((event) => event.uid.startsWith("cure-"));
+// Berlin is an hour ahead of UTC on that day; its February has no summer time (Directive 2000/84/EC, read).
+const ends = ({ wait_ends: { day, minute } }) => new Date(Date.parse(`${day}T00:00:00Z`) + (minute - 60) * 60_000);
+same(
+  "cures of the bench",
+  cures.map((event) => event.startDate.toJSDate().toISOString()).sort(),
+  waiting.map((work) => ends(work).toISOString()).sort(),
+);
+same("there are cures", cures.length > 0, true);
+same(
+  "promises of the bench",
+  inFeed.filter((event) => event.uid.startsWith("promise-")).map((event) => event.startDate.toString()).sort(),
+  bench.instruments.flatMap((one) => (one.promised ? [one.promised] : [])).sort(),
+);
+same("UIDs", new Set(inFeed.map((event) => event.uid)).size, inFeed.length);
+console.log(`  calendar: ${events.length + inFeed.length} events read, ${faults} differ`);
 process.exit(faults === 0 ? 0 : 1);

@@ -39,7 +39,7 @@ bool has(const std::vector<std::string>& lines, const std::string& line) {
 }
 
 Calendar with(CalendarEvent event) {
-  return {.name = "shop", .stamped = sys_days(2026y / 1 / 1), .events = {std::move(event)}};
+  return {.name = "shop", .events = {std::move(event)}};
 }
 
 CalendarEvent cure(const std::string& title) {

@@ -328,7 +328,8 @@ inline ClaimTicket example_ticket() {
 
 inline Calendar example_calendar() {
   using namespace std::chrono;
-  Calendar calendar{.name = "Under the Stairs: bench (invented)", .stamped = sys_days(2026y / 2 / 20) + 8h + 5min};
+  const sys_seconds stamped = sys_days(2026y / 2 / 20) + 8h + 5min;
+  Calendar calendar{.name = "Under the Stairs: bench (invented)"};
   calendar.events = {
       {.uid = "promise-14@invented.example",
        .title = "Promised: Mid-size flat-top, Zofia Łęcka-Désirée",
@@ -336,16 +337,19 @@ inline Calendar example_calendar() {
        .place = "3 Invented Lane, Anytown",
        .category = "Promise",
        .when = AllDay{on(2026, 2, 27), on(2026, 2, 27)},
+       .stamped = stamped,
        .changes = 1},
       {.uid = "cure-88@invented.example",
        .title = "Cure ends: bridge of 014 \u2013 clamps off, Ærø ☂ 日本語 a title that is long enough to be folded, "
                 "more than once",
        .category = "Cure",
-       .when = Timed{sys_days(2026y / 2 / 21) + 7h + 30min, minutes(15)}},
+       .when = Timed{sys_days(2026y / 2 / 21) + 7h + 30min, minutes(15)},
+       .stamped = stamped},
       {.uid = "cure-89@invented.example",
        .title = "Cure ends: cleats of 011",
        .category = "Cure",
        .when = Timed{sys_days(2026y / 2 / 28) + 23h + 59min},
+       .stamped = stamped,
        .changes = 2,
        .called_off = true}};
   return calendar;

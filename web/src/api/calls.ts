@@ -111,7 +111,7 @@ export const neckAngle = (id: number, wishes: Query, signal?: AbortSignal): Prom
 export const topOf = (id: number, asked: TopAsked, signal?: AbortSignal): Promise<TopAnswer> =>
   send("POST", `instruments/${id}/top`, asIf === undefined ? asked : { ...asked, today: asIf }, signal);
 
-export const crackRiskOf = (id: number, years: number, signal?: AbortSignal): Promise<CrackAnswer> =>
+export const crackRiskOf = (id: number, years: number | undefined, signal?: AbortSignal): Promise<CrackAnswer> =>
   ask(`instruments/${id}/crack-risk`, { today: asIf, years_lived: years }, signal);
 
 /** A record not kept yet has number 0. */

@@ -140,6 +140,7 @@ export interface Api {
   GluedStretch: GluedStretch;
   GluedStretchAsk: GluedStretchAsk;
   GreatestAcross: GreatestAcross;
+  GreatestGapAsk: GreatestGapAsk;
   GuessPart: GuessPart;
   GuitarString: GuitarString;
   GuitarStringAsk: GuitarStringAsk;
@@ -352,7 +353,9 @@ export interface Api {
   StringTension: StringTension;
   StruckFret: StruckFret;
   Survey: Survey;
+  SurveyedTop: SurveyedTop;
   SwingOverFret: SwingOverFret;
+  TakenFinding: TakenFinding;
   TaxAtRate: TaxAtRate;
   TensionRequestAsk: TensionRequestAsk;
   TensionResult: TensionResult;
@@ -843,6 +846,13 @@ export interface BenchResult {
    * @maxItems 400
    */
   moved_promises: string[];
+  /**
+   * a sentence for each work begun after what it follows has stood too long
+   *
+   * @minItems 0
+   * @maxItems 24000
+   */
+  overdue: string[];
   cost: BenchCost;
   /**
    * to be kept for the next plan
@@ -933,7 +943,11 @@ export interface BenchCost {
    */
   promises: number;
   /**
-   * all four
+   * work begun after what it follows has stood too long
+   */
+  overdue: number;
+  /**
+   * all five
    */
   total: number;
   /**
@@ -1010,6 +1024,7 @@ export interface BenchWork {
   wait_for: string;
   wait_ends?: Moment;
   pinned?: Moment;
+  begin_by?: Moment;
   /**
    * where hands do it
    */
@@ -1202,6 +1217,14 @@ export interface OperationAsk {
    */
   greatest_gap_minutes?: number;
   /**
+   * the same from further back, with all that stands between
+   *
+   * @minItems 0
+   * @maxItems 8
+   */
+  greatest_gaps?: GreatestGapAsk[];
+  begin_by?: MomentAsk;
+  /**
    * places and fixtures it keeps
    *
    * @minItems 0
@@ -1253,6 +1276,16 @@ export interface OperationAsk {
    */
   minutes_left?: number;
   wait_ends?: MomentAsk;
+}
+export interface GreatestGapAsk {
+  /**
+   * an earlier operation of this instrument
+   */
+  from: string;
+  /**
+   * at most, from its hands-on work [minutes]
+   */
+  minutes: number;
 }
 export interface BenchPersonAsk {
   /**
@@ -2915,6 +2948,20 @@ export interface CrackAnswer {
    */
   years_lived: number;
   /**
+   * found on it, in the order of result.cracks
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  cracks: TakenFinding[];
+  /**
+   * findings of the top that it cannot take, a line each
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  not_used: string[];
+  /**
    * what no record says and was taken for granted
    *
    * @minItems 0
@@ -3010,6 +3057,49 @@ export interface CrackThatIsThere {
    * the same in words
    */
   sentence: string;
+}
+export interface TakenFinding {
+  /**
+   * of the finding on its instrument
+   */
+  number: number;
+  /**
+   * what the plate model makes of it
+   */
+  taken_as:
+    | "crack"
+    | "loose_brace"
+    | "missing_brace"
+    | "lifted_bridge"
+    | "worn_plate"
+    | "thin_place"
+    | "cleat"
+    | "not_modelled";
+  /**
+   * what it is and how it is taken
+   */
+  words: string;
+  /**
+   * how it lies on the top
+   */
+  shape: "point" | "line" | "area";
+  /**
+   * on the axes of the top
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  points: DrawingPoint[];
+}
+export interface DrawingPoint {
+  /**
+   * along the view [mm]
+   */
+  x_mm: number;
+  /**
+   * across the view [mm]
+   */
+  y_mm: number;
 }
 export interface CrackAsk {
   /**
@@ -3727,16 +3817,6 @@ export interface SaidAtVisit {
    * who said so
    */
   who: string;
-}
-export interface DrawingPoint {
-  /**
-   * along the view [mm]
-   */
-  x_mm: number;
-  /**
-   * across the view [mm]
-   */
-  y_mm: number;
 }
 export interface DrawingPointAsk {
   /**
@@ -10637,6 +10717,30 @@ export interface Survey {
    */
   what_changed: string[];
 }
+export interface SurveyedTop {
+  /**
+   * the visit that last saw it; absent: it has not been here
+   */
+  seen_on?: string;
+  /**
+   * findings that the calculation counts
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  taken: TakenFinding[];
+  /**
+   * findings of the top that it cannot take, a line each
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  not_used: string[];
+  /**
+   * when a crack or a brace of the top was last mended; absent: nothing is known of it
+   */
+  last_mended?: string;
+}
 export interface TensionRequestAsk {
   /**
    * speaking length of the open strings [mm]
@@ -10722,6 +10826,7 @@ export interface TopAnswer {
    * at the saddle [mm]
    */
   string_height_over_top_mm: number;
+  survey: SurveyedTop;
   shape?: TopShape;
   recorded?: TopState;
   changed?: TopState;
@@ -10825,6 +10930,10 @@ export interface TopWishesAsk {
    * from the back edge of the bridge, off the top [mm]
    */
   bridge_lifted_mm?: number | string;
+  /**
+   * without what the surveys found
+   */
+  mended?: boolean;
 }
 export interface VisitAsk {
   /**

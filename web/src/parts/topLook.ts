@@ -2,7 +2,7 @@ import type { TopAnswer, TopAsked, TopState } from "../api/shapes";
 import type { Tick } from "../chart/axes";
 import type { Place } from "../pictures/contours";
 import { heightTicks } from "../pictures/heightTicks";
-import type { DrawnBrace } from "../pictures/topPicture";
+import type { DrawnBrace, FoundOnTop } from "../pictures/topPicture";
 import type { Notation } from "../trade/length";
 
 type Design = TopState["numbers"]["design"];
@@ -108,6 +108,15 @@ export function endWords(brace: DrawnBrace, end: "first" | "second"): string {
   return here.y * there.y < 0 ? `${side} end, toward the ${toward}` : `end toward the ${toward}`;
 }
 
+/** What the survey found, as the picture takes it. */
+export function foundOn(survey: TopAnswer["survey"]): FoundOnTop[] {
+  return survey.taken.map(({ number, shape, points }) => ({
+    number,
+    shape,
+    points: points.map(({ x_mm, y_mm }) => ({ x: x_mm, y: y_mm })),
+  }));
+}
+
 export interface Moves {
   readonly humidity?: number;
   readonly thickness?: number;
@@ -119,9 +128,11 @@ export interface Moves {
   readonly loose: number;
   readonly worn: number;
   readonly lifted: number;
+  /** As if nothing that the surveys found were there. */
+  readonly mended: boolean;
 }
 
-export const atRest: Moves = { end: "second", loose: 60, worn: 0, lifted: 0 };
+export const atRest: Moves = { end: "second", loose: 60, worn: 0, lifted: 0, mended: false };
 
 export function asked(moves: Moves): TopAsked {
   return {
@@ -135,12 +146,14 @@ export function asked(moves: Moves): TopAsked {
       : { loose_braces: [{ brace: moves.brace, end: moves.end, length_mm: moves.loose }] }),
     ...(moves.worn === 0 ? {} : { bridge_plate_worn: moves.worn }),
     ...(moves.lifted === 0 ? {} : { bridge_lifted_mm: moves.lifted }),
+    ...(moves.mended ? { mended: true } : {}),
   };
 }
 
 /** What is otherwise than recorded, in words, for the head of the second picture. */
 export function changeWords(moves: Moves, answer: TopAnswer, write: (mm: number) => string): string {
   const said: string[] = [];
+  if (moves.mended) said.push("everything that was found is mended");
   if (moves.brace !== undefined && moves.loose > 0) said.push(`${moves.brace} loose by ${write(moves.loose)}`);
   if (moves.thickness !== undefined)
     said.push(`top ${write(moves.thickness)} instead of ${write(answer.thickness_mm)}`);

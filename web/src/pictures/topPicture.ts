@@ -9,6 +9,13 @@ export interface DrawnBrace {
   readonly to: Place;
 }
 
+/** Something the survey found, where it is drawn: a point, a line from end to end, or an area. */
+export interface FoundOnTop {
+  readonly number: number;
+  readonly shape: "point" | "line" | "area";
+  readonly points: readonly Place[];
+}
+
 export interface TopChoice {
   readonly mesh: Mesh;
   readonly values: readonly number[];
@@ -19,6 +26,7 @@ export interface TopChoice {
   readonly braces: readonly DrawnBrace[];
   /** Stretches off the top. */
   readonly loose: readonly DrawnBrace[];
+  readonly found?: readonly FoundOnTop[];
   readonly bridge: { readonly front: number; readonly back: number; readonly halfSpan: number };
   readonly saddle: { readonly x: number; readonly halfLength: number };
   /** A place to be found, with its word. */
@@ -144,6 +152,38 @@ function markNodes(place: Place, word: Word, at: (p: Place) => Spot): SvgNode[] 
   ];
 }
 
+const numberRoom = 10;
+
+/** Where the numbers of findings stand: at their middles, each moved along until it is clear of those before it. */
+function foundWords(found: readonly FoundOnTop[], at: (p: Place) => Spot): Word[] {
+  const words: Word[] = [];
+  for (const { number, points } of found) {
+    const all = points.map(at);
+    const middle = {
+      x: all.reduce((sum, { x }) => sum + x, 0) / all.length,
+      y: all.reduce((sum, { y }) => sum + y, 0) / all.length,
+    };
+    const clear = (spot: Spot): boolean =>
+      words.every((other) => Math.hypot(spot.x - other.spot.x, spot.y - other.spot.y) > 2 * numberRoom);
+    let spot = middle;
+    for (let step = 1; step < 12 && !clear(spot); step += 1) spot = { x: middle.x, y: middle.y + step * 6 };
+    words.push({ spot, half: numberRoom, label: String(number) });
+  }
+  return words;
+}
+
+function foundNodes(found: readonly FoundOnTop[], words: readonly Word[], at: (p: Place) => string): SvgNode[] {
+  return [
+    ...found.flatMap(({ shape, points }) =>
+      shape === "point" ? [] : [node("path", { class: `surveyed ${shape}`, d: path([points], at, shape === "area") })],
+    ),
+    ...words.flatMap(({ spot, label }) => [
+      node("circle", { class: "surveyed-number", cx: px(spot.x), cy: px(spot.y), r: 9 }),
+      node("text", { class: "label numeral", x: px(spot.x), y: px(spot.y + 4), "text-anchor": "middle" }, label),
+    ]),
+  ];
+}
+
 /** The top from outside, neck up and bass to the left, with bands and labelled levels of what moves or pulls. */
 export function topPicture(choice: TopChoice): SvgNode {
   const { mesh, values, levels, bridge, saddle, width } = choice;
@@ -164,6 +204,8 @@ export function topPicture(choice: TopChoice): SvgNode {
     ways.map((way): Line => ({ way: way.map(spotOf), label: levels[i]?.label ?? "" })),
   );
   const word = choice.mark ? markWord(choice.mark, spotOf, width) : undefined;
+  const found = choice.found ?? [];
+  const numbers = foundWords(found, spotOf);
   const corner = (x: number, y: number): Place => ({ x, y });
   return node(
     "svg",
@@ -199,7 +241,8 @@ export function topPicture(choice: TopChoice): SvgNode {
       d: `M${at(corner(saddle.x, -saddle.halfLength))}L${at(corner(saddle.x, saddle.halfLength))}`,
     }),
     node("path", { class: "rim", d: edge }),
-    ...labels(lines, word ? [word] : [], width, high),
+    ...labels(lines, [...(word ? [word] : []), ...numbers], width, high),
+    ...foundNodes(found, numbers, at),
     ...(choice.mark && word ? markNodes(choice.mark, word, spotOf) : []),
     ...legend(bands, levels, choice.unit, width, high + 2),
   );

@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import type { Browser, Page } from "playwright-core";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import {
@@ -178,6 +179,30 @@ test("one more is tried on the bench, and a day is promised with its chance", as
     await page.getByText(/the walnut mid-size .*: promised for /).waitFor();
     await shoot(page, "bench-promised");
     expect(await accessibilityTrouble(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("promises and cure ends are taken along as a calendar file, and the address says who reaches it", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, phone);
+  try {
+    for (const path of ["/today", "/bench"]) {
+      await visit(page, path);
+      const link = page.getByRole("link", { name: /as a calendar file/ });
+      await link.waitFor();
+      const [file] = await Promise.all([page.waitForEvent("download"), link.click()]);
+      expect(file.suggestedFilename()).toBe("bench.ics");
+      const text = await readFile(await file.path(), "utf8");
+      expect(text.startsWith("BEGIN:VCALENDAR\r\n")).toBe(true);
+      expect(text.match(/^UID:cure-/gm)?.length).toBe(2);
+      await page.getByText("Keep a diary up to date by itself").click();
+      const feed = await page.getByLabel("Address of the calendar").inputValue();
+      expect(feed).toBe(`${shop.address}/api/bench/calendar.ics`);
+      await page.getByText(/a telephone or another computer does not/).waitFor();
+      expect(await accessibilityTrouble(page)).toEqual([]);
+    }
     expect(complaints).toEqual([]);
   } finally {
     await context.close();
