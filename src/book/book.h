@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <stdexcept>
 #include <string>
@@ -96,6 +97,17 @@ class Book {
   RecordId add(const ShopAir& air);
   /// Once a visit; hands must have let go of the instrument.
   RecordId add(const Handover& handover);
+  /// A paper about to be given.
+  struct PaperToGive {
+    RecordId visit_id = 0;
+    PaperKind kind = PaperKind::claim_ticket;
+    Date day{};
+    std::vector<JobOffer> offers{};    ///< put before the owner by it
+    std::vector<RecordId> invoiced{};  ///< the offers it asks to be paid for
+  };
+  /// Gives the paper the next number of its kind in its year and keeps what `write` says under that number, the offers
+  /// it makes and what it asks for: all or nothing.
+  GivenPaper give(const PaperToGive& paper, const std::function<std::string(const std::string& number)>& write);
   /// Hands take up an operation. A person is at one thing at a time: what they were at is refused by name.
   RecordId begin_work(const WorkSpell& spell);
   void end_work(RecordId spell, const WorkEnd& end);
@@ -128,6 +140,8 @@ class Book {
   [[nodiscard]] std::vector<MaterialLot> material_lots() const;
   /// The shop's air from `first` on, oldest first.
   [[nodiscard]] std::vector<ShopAir> shop_air(Date first) const;
+  [[nodiscard]] GivenPaper paper(RecordId id) const;
+  [[nodiscard]] std::string paper_says(RecordId id) const;
   /// Every stretch of work that is over, oldest first: what durations are learnt from.
   [[nodiscard]] std::vector<WorkSpell> work_done() const;
 

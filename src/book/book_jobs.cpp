@@ -114,7 +114,13 @@ VisitWork work_of(Session& session, const Visit& visit) {
                  .said = at_visit<SaidAtVisit>(session, visit.id),
                  .promises = at_visit<PromiseRecord>(session, visit.id),
                  .wishes = at_visit<BenchWish>(session, visit.id),
-                 .handovers = at_visit<Handover>(session, visit.id)};
+                 .handovers = at_visit<Handover>(session, visit.id),
+                 .papers = at_visit<GivenPaper>(session, visit.id),
+                 .invoiced = select_records<InvoicedOffer>(
+                     session,
+                     "invoiced_offers AS record WHERE record.paper_id IN (SELECT id FROM papers WHERE visit_id = "
+                     ":visit) ORDER BY record.offer_id",
+                     {cell(visit.id)})};
   auto answers = by_job<JobAnswer>(session, work.visit.id);
   auto amounts = by_job<JobAmount>(session, work.visit.id);
   auto materials = by_job<JobMaterial>(session, work.visit.id);

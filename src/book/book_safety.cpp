@@ -52,6 +52,10 @@ constexpr Rule rules[]{
      "SELECT change.id FROM finding_changes AS change JOIN visits AS said ON said.id = change.visit_id "
      "JOIN findings ON findings.id = change.finding_id JOIN visits AS found ON found.id = findings.visit_id "
      "WHERE said.instrument_id <> found.instrument_id"},
+    {"offer is asked to be paid for on a paper that is no invoice, or of another visit: ",
+     "SELECT offer_id FROM invoiced_offers JOIN papers ON papers.id = invoiced_offers.paper_id "
+     "JOIN job_offers ON job_offers.id = invoiced_offers.offer_id JOIN jobs ON jobs.id = job_offers.job_id "
+     "WHERE papers.kind <> 'invoice' OR jobs.visit_id <> papers.visit_id"},
     {"instrument is not in the list of changes: ",
      "SELECT id FROM instruments WHERE id NOT IN (SELECT id FROM list_changes WHERE list = 'instruments')"},
     {"owner is not in the list of changes: ",
@@ -123,6 +127,8 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<JobTerms>(session, troubles);
   add_unreadable<SaidAtVisit>(session, troubles);
   add_unreadable<WorkCorrection>(session, troubles);
+  add_unreadable<GivenPaper>(session, troubles);
+  add_unreadable<InvoicedOffer>(session, troubles);
 }
 
 /// Every photo's bytes are those it was kept with.
@@ -130,6 +136,15 @@ void add_changed_photos(Session& session, Troubles& troubles) {
   for (const auto& [id, hash] : session.rows<int, std::string>("SELECT id, sha256 FROM photos")) {
     if (sha256(session.read_bytes("photos", "whole", id)) == hash) continue;
     troubles.push_back("photo " + std::to_string(id) + ": its bytes are not those that were kept");
+  }
+}
+
+/// Every paper says what it said when it was given.
+void add_changed_papers(Session& session, Troubles& troubles) {
+  for (const auto& [id, hash, says] :
+       session.rows<int, std::string, std::string>("SELECT id, sha256, says FROM papers")) {
+    if (sha256(says) == hash) continue;
+    troubles.push_back("paper " + std::to_string(id) + ": it does not say what it said when it was given");
   }
 }
 
@@ -157,7 +172,7 @@ void Book::back_up_to(const std::filesystem::path& copy) const {
 std::vector<std::string> Book::troubles() const {
   Troubles troubles;
   for (const auto add : {add_damage, add_broken_references, add_broken_rules, add_changed_schema,
-                         add_unreadable_records, add_changed_photos}) {
+                         add_unreadable_records, add_changed_photos, add_changed_papers}) {
     try {
       store_->look([&](Session& session) {
         add(session, troubles);

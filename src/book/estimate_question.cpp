@@ -131,7 +131,10 @@ std::vector<JobOffer> offers_to_make(const EstimateAnswer& estimate, const Visit
                       .hours_high = line.hours.high,
                       .net = line.net,
                       .tax = line.tax,
-                      .currency = estimate.result.currency});
+                      .currency = estimate.result.currency,
+                      .labour = line.labour,
+                      .materials = line.materials,
+                      .tax_percent = estimate.request.lines[i].tax_percent});
   }
   return offers;
 }

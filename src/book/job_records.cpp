@@ -82,6 +82,9 @@ void describe(FieldVisitor& visit, JobOffer& offer) {
   visit.text({"net", "before tax, an exact decimal"}, offer.net, id_bytes);
   visit.text({"tax", "the tax on it, an exact decimal"}, offer.tax, id_bytes);
   visit.text({"currency", "ISO 4217"}, offer.currency, id_bytes);
+  visit.text({"labour", "of the net", free_to_leave_out}, offer.labour, id_bytes);
+  visit.text({"materials", "of the net", free_to_leave_out}, offer.materials, id_bytes);
+  visit.text({"tax_percent", "the rate of the tax", free_to_leave_out}, offer.tax_percent, id_bytes);
 }
 
 void describe(FieldVisitor& visit, OwnerWord& word) {
@@ -223,6 +226,8 @@ void describe(FieldVisitor& visit, VisitWork& work) {
   list(visit, {"promises", "oldest first"}, work.promises, any_count);
   list(visit, {"wishes", "when it is wanted, oldest first"}, work.wishes, any_count);
   list(visit, {"handovers", "once it went home"}, work.handovers, any_count);
+  list(visit, {"papers", "given to the owner, oldest first"}, work.papers, any_count);
+  list(visit, {"invoiced", "what those that are invoices ask for"}, work.invoiced, any_count);
 }
 
 }  // namespace tailblock

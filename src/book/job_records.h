@@ -7,6 +7,7 @@
 
 #include "bench/request.h"
 #include "book/finding_records.h"
+#include "book/paper_records.h"
 #include "book/records.h"
 
 namespace tailblock {
@@ -77,6 +78,8 @@ struct JobOffer {
   double hours_low = 0, hours = 0, hours_high = 0;
   std::string net{}, tax{};  ///< exact decimals, as worked out: "245.00"
   std::string currency{};    ///< ISO 4217
+  /// What the net is made of, and the rate of the tax on it; empty in offers of books older than these were kept.
+  std::string labour{}, materials{}, tax_percent{};
 };
 void describe(FieldVisitor&, JobOffer&);
 
@@ -251,6 +254,8 @@ struct VisitWork {
   std::vector<PromiseRecord> promises{};
   std::vector<BenchWish> wishes{};
   std::vector<Handover> handovers{};
+  std::vector<GivenPaper> papers{};
+  std::vector<InvoicedOffer> invoiced{};
 };
 void describe(FieldVisitor&, VisitWork&);
 

@@ -64,6 +64,10 @@ inline constexpr std::string_view table_of<ShopAir> = "shop_air";
 template <>
 inline constexpr std::string_view table_of<Handover> = "handovers";
 template <>
+inline constexpr std::string_view table_of<GivenPaper> = "papers";
+template <>
+inline constexpr std::string_view table_of<InvoicedOffer> = "invoiced_offers";
+template <>
 inline constexpr std::string_view table_of<JobMaterial> = "job_materials";
 template <>
 inline constexpr std::string_view table_of<JobTerms> = "job_terms";

@@ -67,6 +67,8 @@ void describe(FieldVisitor& visit, ShopSettings& settings) {
   visit.text({"currency", "ISO 4217", free}, settings.currency, id_bytes);
   visit.text({"hourly_rate", "an exact decimal in that currency", free}, settings.hourly_rate, id_bytes);
   visit.text({"tax_percent", "where a line says nothing else", free}, settings.tax_percent, id_bytes);
+  visit.text({"terms", "under estimates and on tickets, line by line", free}, settings.terms, 2000);
+  visit.text({"how_to_pay", "on invoices, line by line", free}, settings.how_to_pay, 1000);
   visit.number({"promise_chance", "with which a promised day is to hold", free}, settings.promise_chance,
                {0.5, 0.99, ""});
 }

@@ -17,6 +17,8 @@ struct ShopSettings {
   std::string currency = "EUR";       ///< ISO 4217; whatever the shop charges in
   std::string hourly_rate = "60.00";  ///< an exact decimal; a figure to start from, not a price anybody charges
   std::string tax_percent = "0";      ///< an exact decimal, where a line says nothing else
+  std::string terms{};                ///< under estimates and on tickets, line by line
+  std::string how_to_pay{};           ///< on invoices, line by line
   double promise_chance = 0.8;        ///< a promised day is given with this chance of being kept
 };
 void describe(FieldVisitor&, ShopSettings&);

@@ -155,7 +155,10 @@ class Filling {
                                            .hours_high = minutes.high / 60,
                                            .net = told.net,
                                            .tax = "0.00",
-                                           .currency = "EUR"});
+                                           .currency = "EUR",
+                                           .labour = told.net,
+                                           .materials = "0.00",
+                                           .tax_percent = "0"});
     if (told.owner == DemoOwnerSays::asked) return;
     book_.add(OwnerWord{.job_id = job,
                         .offer_id = id,

@@ -1,7 +1,7 @@
 #include <memory>
 #include <mutex>
 
-#include "body/instrument_drawing.h"
+#include "book/drawing_question.h"
 #include "http/adding.h"
 #include "http/endpoints.h"
 #include "paper/photo.h"
@@ -19,15 +19,6 @@ struct FindingForms {
 void describe(FieldVisitor& visit, FindingForms& forms) {
   list(visit, {"kinds", "what can be found, and on which views"}, forms.kinds, rows);
   list(visit, {"measures", "what can be read at a finding"}, forms.measures, rows);
-}
-
-DrawingRequest drawing_request(const Instrument& own) {
-  return {.body_size = own.design.body_size,
-          .bracing = own.design.bracing,
-          .lower_bout_width = own.design.lower_bout_width,
-          .scale_length = own.scale_length,
-          .body_joint_fret = own.body_joint_fret,
-          .fret_count = own.fret_count};
 }
 
 /// A decoded photo holds up to some 250 MB while it is turned upright: one after the other.
@@ -91,8 +82,7 @@ std::vector<Endpoint> survey_endpoints(const Shop& shop) {
            "",
            schema_of_result<InstrumentDrawing>(),
            [&shop](const Ask& ask) {
-             return json_answer(instrument_drawing(drawing_request(shop.book.instrument(ask.id)), shop.tables.tops,
-                                                   shop.tables.drawing));
+             return json_answer(drawing_of(shop.book.instrument(ask.id), shop.tables));
            }},
           {"GET",
            "/api/visits/{id}/survey",

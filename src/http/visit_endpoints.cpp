@@ -1,11 +1,11 @@
 #include <algorithm>
 
-#include "book/bench_question.h"
 #include "book/diagnosis_question.h"
 #include "book/estimate_question.h"
 #include "book/follow_question.h"
 #include "http/adding.h"
 #include "http/endpoints.h"
+#include "http/visit_papers_of.h"
 
 namespace tailblock {
 namespace {
@@ -71,13 +71,6 @@ void require_known(const SaidAtVisit& said, const DiagnosisTables& tables) {
   if (!known) throw Refused("name: \"" + said.name + "\" is nothing that the diagnosis asks");
 }
 
-EstimateAnswer estimate_of(const Shop& shop, const VisitWork& visit) {
-  const InstrumentStory story = shop.book.story(visit.visit.instrument_id);
-  const RepairTables& repairs = shop.tables.repairs;
-  return estimate_answer(visit, story, shop_settings(shop.book, {}),
-                         finished_work(shop.book, repairs, visit.visit.date), shop.tables, shop.today());
-}
-
 struct OffersMade {
   int made = 0;
 };
@@ -85,14 +78,17 @@ void describe(FieldVisitor& visit, OffersMade& offers) {
   visit.integer({"made", "lines put before the owner"}, offers.made, {0, 1000, ""});
 }
 
+/// With the estimate as its paper; a shop without a name has none, and the offers are made all the same.
 OffersMade put_before_the_owner(const Shop& shop, RecordId visit) {
   const VisitWork work = shop.book.visit_work(visit);
-  OffersMade offers;
-  for (const JobOffer& offer : offers_to_make(estimate_of(shop, work), work, shop.today())) {
-    shop.book.add(offer);
-    offers.made += 1;
+  const std::vector<JobOffer> offers = offers_to_make(estimate_of(shop, work), work, shop.today());
+  if (offers.empty()) return {};
+  if (shop_settings(shop.book, {}).name.empty()) {
+    for (const JobOffer& offer : offers) shop.book.add(offer);
+  } else {
+    (void)give_paper(shop, visit, PaperKind::estimate);
   }
-  return offers;
+  return {.made = static_cast<int>(offers.size())};
 }
 
 /// What a job is priced by must be something that its estimate can be made with.
@@ -121,7 +117,7 @@ Endpoint estimating(const Shop& shop) {
 Endpoint offering(const Shop& shop) {
   return {"POST",
           "/api/visits/{id}/offers",
-          "Put every line that is new or changed before the owner",
+          "Put every line that is new or changed before the owner, on an estimate that is kept",
           {},
           "",
           schema_of_result<OffersMade>(),

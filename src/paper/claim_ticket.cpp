@@ -39,7 +39,7 @@ void require_sensible(const ClaimTicket& ticket) {
 void describe(FieldVisitor& visit, ClaimTicket& ticket) {
   object(visit, {"head", "of the paper"}, ticket.head);
   visit.text({"number", "of the ticket"}, ticket.number, 20);
-  visit.text({"owner", "who may collect"}, ticket.owner, 120);
+  visit.text({"owner", "who may collect"}, ticket.owner, 200);
   visit.text({"instrument", "what it is"}, ticket.instrument, 200);
   visit.date({"left_on", "day it came in"}, ticket.left_on);
   maybe(visit, {"promised", "for when"}, ticket.promised,

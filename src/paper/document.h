@@ -86,6 +86,16 @@ struct Figure {
   std::vector<Words> beside{};  ///< set to the right of a narrow picture
 };
 
+/// Photos side by side, each with its words under it. JPEG, as the book keeps them.
+struct PhotoRow {
+  struct Shot {
+    std::string jpeg;
+    int width_px = 0, height_px = 0;
+    std::string caption;
+  };
+  std::vector<Shot> shots;
+};
+
 /// Rules to write on, each with its name under it: `Name`, `Date`.
 struct ToSign {
   std::vector<std::string> names;
@@ -94,7 +104,7 @@ struct ToSign {
 /// Where the sheet is cut in two.
 struct CutLine {};
 
-using Block = std::variant<Heading, Paragraph, Bullets, Notice, Facts, Table, Figure, ToSign, CutLine>;
+using Block = std::variant<Heading, Paragraph, Bullets, Notice, Facts, Table, Figure, PhotoRow, ToSign, CutLine>;
 
 /// Whose paper it is.
 struct Letterhead {

@@ -1,5 +1,8 @@
 #include "paper/document_html.h"
 
+#include <algorithm>
+#include <cstdint>
+
 #include "paper/document_text.h"
 #include "paper/picture_svg.h"
 
@@ -51,6 +54,10 @@ figure svg { max-width: 100%; height: auto; display: block; }
 figure svg text { font-family: inherit; }
 figure.beside { display: flex; flex-wrap: wrap; gap: 1.5rem; }
 figure.beside svg { flex: none; }
+.photos { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 14rem), 1fr)); gap: .5rem 1.25rem;
+  align-items: end; }
+.photos figure { margin: .3rem 0; align-self: start; }
+.photos img { display: block; max-width: 100%; height: auto; max-height: 16rem; width: auto; }
 figcaption { color: var(--soft); font-size: .875rem; margin-top: .35rem; }
 .sign { display: flex; gap: 1.5rem; margin-top: 3rem; break-inside: avoid; }
 .sign p { flex: 1; border-top: 1px solid var(--ink); color: var(--soft); font-size: .875rem; margin: 0; padding-top: .2rem; }
@@ -86,6 +93,19 @@ footer { color: var(--soft); font-size: .875rem; border-top: 1px solid var(--rul
 std::string tag(std::string_view name, const std::string& inside, const std::string& attributes = {}) {
   const std::string plain(name);
   return "<" + plain + attributes + ">" + inside + "</" + plain + ">";
+}
+
+std::string base64(std::string_view bytes) {
+  constexpr std::string_view letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string text;
+  text.reserve((bytes.size() + 2) / 3 * 4);
+  for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    const std::size_t here = std::min<std::size_t>(3, bytes.size() - i);
+    std::uint32_t bits = 0;
+    for (std::size_t k = 0; k < 3; ++k) bits = bits << 8U | (k < here ? static_cast<unsigned char>(bytes[i + k]) : 0U);
+    for (std::size_t k = 0; k < 4; ++k) text += k <= here ? letters[bits >> (18 - 6 * k) & 63U] : '=';
+  }
+  return text;
 }
 
 std::string class_of(Voice voice) {
@@ -182,6 +202,16 @@ class Writer {
     const std::string caption = figure.caption.empty() ? "" : tag("figcaption", html_text(figure.caption));
     if (figure.beside.empty()) return tag("figure", svg(figure.picture) + caption);
     return tag("figure", svg(figure.picture) + tag("div", paragraphs(figure.beside)) + caption, " class=\"beside\"");
+  }
+  std::string operator()(const PhotoRow& row) const {
+    std::string shots;
+    for (const PhotoRow::Shot& shot : row.shots) {
+      const std::string words = html_text(shot.caption);
+      shots += tag("figure", "<img alt=\"\" src=\"data:image/jpeg;base64," + base64(shot.jpeg) + "\" width=\"" +
+                                 std::to_string(shot.width_px) + "\" height=\"" + std::to_string(shot.height_px) +
+                                 "\">" + tag("figcaption", words));
+    }
+    return tag("div", shots, " class=\"photos\"");
   }
   std::string operator()(const ToSign& sign) const {
     std::string lines;

@@ -90,6 +90,21 @@ class OpenTags {
   std::vector<TagStep> open_;
 };
 
+/// What each element of the kind Figure shows, in their order.
+std::vector<std::string> words_of_pictures(const Document& document) {
+  std::vector<std::string> all;
+  for (const Block& block : document.blocks) {
+    if (const auto* figure = std::get_if<Figure>(&block)) all.push_back(figure->picture.says);
+    const auto* photos = std::get_if<PhotoRow>(&block);
+    if (photos == nullptr) continue;
+    for (std::size_t i = 0; i < photos->shots.size(); ++i) {
+      if (i % photos_across == 0) all.emplace_back("Photos:");
+      all.back() += " " + photos->shots[i].caption + ".";
+    }
+  }
+  return all;
+}
+
 }  // namespace
 
 std::string document_pdf(const Document& document, PaperSize size) {
@@ -116,11 +131,7 @@ std::string document_pdf(const Document& document, PaperSize size) {
     }
     tags.become({});
   }
-  std::vector<std::string> pictures;
-  for (const Block& block : document.blocks) {
-    if (const auto* figure = std::get_if<Figure>(&block)) pictures.push_back(figure->picture.says);
-  }
-  return finish_pdf(sheet.bytes(), document.language, pictures);
+  return finish_pdf(sheet.bytes(), document.language, words_of_pictures(document));
 }
 
 std::string characters_without_font(const Document& document) {

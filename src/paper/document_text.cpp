@@ -39,6 +39,9 @@ struct Walk {
     for (const Shape& shape : figure.picture.shapes) use("picture", shape.words);
     words("caption", figure.beside);
   }
+  void operator()(const PhotoRow& row) const {
+    for (const PhotoRow::Shot& shot : row.shots) use("photo", shot.caption);
+  }
   void operator()(const ToSign& sign) const {
     for (const std::string& name : sign.names) use("line to sign", name);
   }

@@ -22,46 +22,42 @@ struct EstimateLineOnPaper {
   std::string what;
   std::string why{};
   WhenToDo when = WhenToDo::do_now;
-  double hours_low = 0, hours_high = 0;
-  std::string materials{};    ///< what is used, with its price if the shop shows it
-  std::string tax{};          ///< of this line: `20 %`
-  std::string low{}, high{};  ///< the line's price without tax; one is enough when it is certain
-  std::string risk{};         ///< what can go wrong, or lower the value
-  bool cannot_be_undone = false;
+  double hours_low = 0, hours = 0, hours_high = 0;  ///< all 0: they are not said
+  std::string wait{};                               ///< for glue and finish, in words
+  std::string materials{};                          ///< what is used, with its price if the shop shows it
+  std::string tax{};                                ///< of this line: `20 %`
+  std::string price{};                              ///< of the line without tax
+  std::string risk{};                               ///< what can go wrong
+  bool cannot_be_undone = false, lowers_value = false;
   std::optional<LineAnswer> answer{};
 };
 void describe(FieldVisitor&, EstimateLineOnPaper&);
 
 /// One way to go, for the table in which they stand side by side.
 struct WayToGo {
-  std::string total_low{}, total_high{};  ///< with tax
+  std::string total{};  ///< with tax
+  std::string hours{};
   std::string you_get{};
   std::string you_risk{};
 };
 void describe(FieldVisitor&, WayToGo&);
 
-struct TaxOnPaper {
-  std::string rate;       ///< `20 %`
-  std::string low, high;  ///< the tax itself
-};
-void describe(FieldVisitor&, TaxOnPaper&);
-
 /// What the owner is asked to accept or refuse, line by line.
 struct EstimatePaper {
   PaperHead head;
   std::string owner, instrument;
-  std::optional<Date> good_until{};
+  std::optional<Date> good_until{}, ready{};
   std::string introduction{};
   std::vector<EstimateLineOnPaper> lines{};
   std::optional<WayToGo> do_now{}, can_wait{}, leave_alone{};
-  std::string net_low{}, net_high{};  ///< of what is to be done now
+  std::string net{};  ///< of what is to be done now
   std::vector<TaxOnPaper> taxes{};
-  std::string total_low{}, total_high{};
+  std::string total{};
   std::vector<std::string> terms{};
 };
 void describe(FieldVisitor&, EstimatePaper&);
 
-/// @throws Refused naming a field out of range, a low above its high, or what is empty and must not be.
+/// @throws Refused naming a field out of range, hours out of order, or what is empty and must not be.
 [[nodiscard]] Document estimate_paper(const EstimatePaper& estimate);
 
 }  // namespace tailblock

@@ -1,27 +1,32 @@
 #include "paper/invoice.h"
 
+#include <algorithm>
+
 #include "season/words.h"
 
 namespace tailblock {
 namespace {
 
-TableRow sum_row(const std::string& name, const std::string& on, const std::string& amount, TableRow::Kind kind) {
-  return {.cells = {cell_of(name), cell_of(on), cell_of(amount)}, .kind = kind};
-}
-
 void add_lines(Document& document, const Invoice& invoice) {
-  Table table{.caption = "",
-              .columns = {{"Work and materials", 1},
-                          {"Quantity", 1, Hold::end},
-                          {"Each", 1, Hold::end},
-                          {"Tax", 1, Hold::end},
-                          {"Amount", 1, Hold::end}},
-              .first_names_row = true};
+  const bool counted = std::ranges::any_of(
+      invoice.lines, [](const InvoiceLine& line) { return !line.quantity.empty() || !line.unit_price.empty(); });
+  Table table{.caption = "", .columns = {{"Work and materials", 1}}, .first_names_row = true};
+  if (counted) {
+    table.columns.push_back({"Quantity", 1, Hold::end});
+    table.columns.push_back({"Each", 1, Hold::end});
+  }
+  table.columns.push_back({"Tax", 1, Hold::end});
+  table.columns.push_back({"Amount", 1, Hold::end});
   for (const InvoiceLine& line : invoice.lines) {
-    TableCell what = cell_of(line.what);
-    if (!line.remark.empty()) what.words.push_back({line.remark, "", Voice::soft});
-    table.rows.push_back(
-        {.cells = {what, cell_of(line.quantity), cell_of(line.unit_price), cell_of(line.tax), cell_of(line.amount)}});
+    TableRow row{.cells = {cell_of(line.what)}};
+    if (!line.remark.empty()) row.cells[0].words.push_back({line.remark, "", Voice::soft});
+    if (counted) {
+      row.cells.push_back(cell_of(line.quantity));
+      row.cells.push_back(cell_of(line.unit_price));
+    }
+    row.cells.push_back(cell_of(line.tax));
+    row.cells.push_back(cell_of(line.amount));
+    table.rows.push_back(std::move(row));
   }
   document.blocks.push_back(std::move(table));
 }
@@ -30,7 +35,7 @@ void add_sums(Document& document, const Invoice& invoice) {
   Table table{
       .caption = "", .columns = {{"Sum", 1}, {"On", 1, Hold::end}, {"Amount", 1, Hold::end}}, .first_names_row = true};
   if (!invoice.net.empty()) table.rows.push_back(sum_row("Without tax", "", invoice.net, TableRow::Kind::plain));
-  for (const InvoiceTax& tax : invoice.taxes) {
+  for (const TaxOnPaper& tax : invoice.taxes) {
     table.rows.push_back(sum_row("Tax " + tax.rate, tax.on, tax.amount, TableRow::Kind::plain));
   }
   table.rows.push_back(sum_row("Total", "", invoice.total, TableRow::Kind::total));
@@ -67,15 +72,9 @@ void describe(FieldVisitor& visit, InvoiceLine& line) {
   visit.text({"amount", "of the line"}, line.amount, 30);
 }
 
-void describe(FieldVisitor& visit, InvoiceTax& tax) {
-  visit.text({"rate", "as it is called"}, tax.rate, 30);
-  visit.text({"on", "the amount it is charged on", Need::has_default}, tax.on, 30);
-  visit.text({"amount", "the tax"}, tax.amount, 30);
-}
-
 void describe(FieldVisitor& visit, Invoice& invoice) {
   object(visit, {"head", "of the paper; its day is the day of issue"}, invoice.head);
-  visit.texts({"bill_to", "name and address, a line each"}, invoice.bill_to, 120, {1, 8});
+  visit.texts({"bill_to", "name and address, a line each"}, invoice.bill_to, 300, {1, 12});
   visit.text({"instrument", "what was worked on", Need::has_default}, invoice.instrument, 300);
   const auto day = [&](const Field& field, Date& value) { visit.date(field, value); };
   maybe(visit, {"supplied", "day the work was done"}, invoice.supplied, day);
@@ -86,19 +85,20 @@ void describe(FieldVisitor& visit, Invoice& invoice) {
   visit.text({"total", "with tax"}, invoice.total, 30);
   visit.text({"paid", "so far", Need::has_default}, invoice.paid, 30);
   visit.text({"left_to_pay", "after what is paid", Need::has_default}, invoice.left_to_pay, 30);
-  visit.texts({"how_to_pay", "bank, reference", Need::has_default}, invoice.how_to_pay, 200, {0, 10});
+  visit.texts({"how_to_pay", "bank, reference", Need::has_default}, invoice.how_to_pay, 300, {0, 12});
   visit.texts({"remarks", "the law's or the shop's", Need::has_default}, invoice.remarks, 600, {0, 10});
 }
 
 Document invoice(const Invoice& invoice) {
   require_sensible(invoice);
-  Document document = document_of(invoice.head, "Invoice " + invoice.head.reference, invoice.instrument,
+  Document document = document_of(invoice.head, invoice.head.draft ? "Invoice" : "Invoice " + invoice.head.reference,
+                                  invoice.instrument,
                                   "Invoice " + invoice.head.reference + ", " + day_in_words(invoice.head.day));
   std::string bill_to;
   for (const std::string& line : invoice.bill_to) bill_to += (bill_to.empty() ? "" : "\n") + line;
   Facts facts;
   add_fact(facts, "To", bill_to);
-  std::string days = "issued " + day_in_words(invoice.head.day);
+  std::string days = (invoice.head.draft ? "as it stands on " : "issued ") + day_in_words(invoice.head.day);
   if (invoice.supplied) days += "\nwork done " + day_in_words(*invoice.supplied);
   if (invoice.due) days += "\ndue " + day_in_words(*invoice.due);
   add_fact(facts, "Dates", days);

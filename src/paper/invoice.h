@@ -17,11 +17,6 @@ struct InvoiceLine {
 };
 void describe(FieldVisitor&, InvoiceLine&);
 
-struct InvoiceTax {
-  std::string rate, on, amount;
-};
-void describe(FieldVisitor&, InvoiceTax&);
-
 struct Invoice {
   PaperHead head;                      ///< its day is the day of issue
   std::vector<std::string> bill_to{};  ///< name and address, a line each
@@ -29,7 +24,7 @@ struct Invoice {
   std::optional<Date> supplied{}, due{};
   std::vector<InvoiceLine> lines{};
   std::string net{};
-  std::vector<InvoiceTax> taxes{};
+  std::vector<TaxOnPaper> taxes{};
   std::string total;
   std::string paid{}, left_to_pay{};
   std::vector<std::string> how_to_pay{};

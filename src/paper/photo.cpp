@@ -87,14 +87,26 @@ Size decoded_size(const Size& whole, int wanted_side) {
   return whole;
 }
 
+struct JpegHead {
+  Size size;
+  int colours = 0;
+};
+
+JpegHead head_of(const Decoder& decoder, std::string_view jpeg) {
+  const auto* data = reinterpret_cast<const unsigned char*>(jpeg.data());
+  JpegHead head;
+  int sampling = 0;
+  if (tjDecompressHeader3(decoder.get(), data, jpeg.size(), &head.size.width, &head.size.height, &sampling,
+                          &head.colours) != 0) {
+    refuse("its beginning is not that of a JPEG that can be read");
+  }
+  return head;
+}
+
 Surface decoded_jpeg(std::string_view bytes, const PhotoLimits& limits) {
   const Decoder decoder(tjInitDecompress(), &tjDestroy);
   const auto* data = reinterpret_cast<const unsigned char*>(bytes.data());
-  Size whole;
-  int sampling = 0, colours = 0;
-  if (tjDecompressHeader3(decoder.get(), data, bytes.size(), &whole.width, &whole.height, &sampling, &colours) != 0) {
-    refuse("its beginning is not that of a JPEG that can be read");
-  }
+  const auto [whole, colours] = head_of(decoder, bytes);
   require_size(whole, limits);
   if (colours == TJCS_CMYK || colours == TJCS_YCCK) refuse("it is in printing colours, not those of a camera");
   const Size size = decoded_size(whole, limits.kept_side_px);
@@ -207,6 +219,12 @@ std::string as_jpeg(const Surface& picture) {
 bool is_jpeg(std::string_view bytes) { return bytes.starts_with("\xff\xd8\xff"); }
 
 }  // namespace
+
+JpegSize jpeg_size(std::string_view jpeg) {
+  const Decoder decoder(tjInitDecompress(), &tjDestroy);
+  const Size size = head_of(decoder, jpeg).size;
+  return {.width_px = size.width, .height_px = size.height};
+}
 
 UprightPhoto upright_photo(std::string_view bytes, const PhotoLimits& limits) {
   if (bytes.empty()) refuse("it is empty");

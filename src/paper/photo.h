@@ -20,6 +20,13 @@ struct UprightPhoto {
   int width_px = 0, height_px = 0;  ///< of `whole`
 };
 
+/// How many pixels a JPEG is wide and high.
+struct JpegSize {
+  int width_px = 0, height_px = 0;
+};
+/// @throws Refused when it is not a JPEG.
+[[nodiscard]] JpegSize jpeg_size(std::string_view jpeg);
+
 /// Turns a photo as a camera gives it, JPEG or PNG, into one as the book keeps it.
 ///
 /// The picture is decoded and written anew, so nothing but its pixels goes along: no place, no time, no serial number,

@@ -188,6 +188,34 @@ class Setter {
     for (std::size_t i = 2; i <= caption.size(); ++i) flow_.pieces[flow_.pieces.size() - i].keeps_next = true;
   }
 
+  /// Three side by side, all as wide; a tall one is drawn narrower, so that none is higher than it is wide.
+  void operator()(const PhotoRow& row) {
+    constexpr double between = 5;
+    const double each = (wide_ + between) / static_cast<double>(photos_across) - between;
+    for (std::size_t first = 0; first < row.shots.size(); first += photos_across) {
+      PagePiece piece{.before_mm = first == 0 ? 3.0 : 4.0, .tags = {{"Figure", ++number_}}};
+      std::vector<std::pair<PhotoRow::Shot, SetStack>> set;
+      for (std::size_t i = first; i < std::min(first + photos_across, row.shots.size()); ++i) {
+        SetStack caption;
+        append(caption, row.shots[i].caption, {.size_mm = type_size::small, .ink = Ink::soft}, each, 0);
+        piece.high_mm = std::max(piece.high_mm, each + 1.2 + height_of(caption));
+        set.emplace_back(row.shots[i], std::move(caption));
+      }
+      double highest = 0;
+      for (const auto& [shot, caption] : set) highest = std::max(highest, high_of(shot, each));
+      piece.high_mm -= each - highest;
+      piece.draw = [set, each, highest](Sheet& sheet, double x, double top) {
+        for (const auto& [shot, caption] : set) {
+          const double high = high_of(shot, each), wide = high * shot.width_px / shot.height_px;
+          sheet.photo({shot.jpeg, shot.width_px, shot.height_px}, x, top + highest - high, wide);
+          draw_stack(sheet, caption, x, top + highest + 1.2);
+          x += each + between;
+        }
+      };
+      flow_.pieces.push_back(std::move(piece));
+    }
+  }
+
   void operator()(const ToSign& sign) {
     constexpr double between = 6, over = 11;
     if (!flow_.pieces.empty()) flow_.pieces.back().keeps_next = true;
@@ -212,6 +240,9 @@ class Setter {
   }
 
  private:
+  static double high_of(const PhotoRow::Shot& shot, double most_mm) {
+    return std::min(most_mm, most_mm * shot.height_px / shot.width_px);
+  }
   [[nodiscard]] double after_heading() const {
     return !flow_.pieces.empty() && !flow_.pieces.back().tags.empty() && flow_.pieces.back().tags[0].name[0] == 'H'
                ? 1.5

@@ -13,6 +13,9 @@ namespace type_size {
 constexpr double body = 3.3, small = 2.75, title = 6.2, section = 4.3, part = 3.5, across_the_room = 15;
 }
 
+/// How many photos stand side by side.
+inline constexpr std::size_t photos_across = 3;
+
 /// A line of set words, or a row of boxes to tick, in a stack of such lines.
 struct SetLine {
   std::shared_ptr<const SetText> text{};

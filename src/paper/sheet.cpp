@@ -4,6 +4,7 @@
 #include <cairo.h>
 
 #include <array>
+#include <map>
 #include <numbers>
 #include <stdexcept>
 
@@ -60,6 +61,7 @@ struct Sheet::Surface {
   std::string bytes;
   cairo_surface_t* surface = nullptr;
   cairo_t* draw = nullptr;
+  std::map<std::string, cairo_surface_t*> photos;  ///< by their bytes, which they point into
 
   Surface() = default;
   Surface(const Surface&) = delete;
@@ -67,6 +69,19 @@ struct Sheet::Surface {
   ~Surface() {
     if (draw != nullptr) cairo_destroy(draw);
     if (surface != nullptr) cairo_surface_destroy(surface);
+    for (const auto& [jpeg, image] : photos) cairo_surface_destroy(image);
+  }
+  /// The same bytes are the same surface, so that they lie in the file once.
+  cairo_surface_t* photo(const JpegOnSheet& jpeg) {
+    const auto [at, fresh] = photos.try_emplace(std::string(jpeg.bytes), nullptr);
+    if (!fresh) return at->second;
+    const std::string& kept = at->first;
+    at->second = cairo_image_surface_create(CAIRO_FORMAT_RGB24, jpeg.width_px, jpeg.height_px);
+    const cairo_status_t laid =
+        cairo_surface_set_mime_data(at->second, CAIRO_MIME_TYPE_JPEG,
+                                    reinterpret_cast<const unsigned char*>(kept.data()), kept.size(), nullptr, nullptr);
+    if (laid != CAIRO_STATUS_SUCCESS) throw std::runtime_error("a photo could not be laid on the sheet");
+    return at->second;
   }
   void set_ink(Ink ink) const {
     const auto [red, green, blue] = rgb(ink);
@@ -150,6 +165,18 @@ void Sheet::picture(const Picture& picture, double x_mm, double y_mm, double sca
     }
   }
   surface_->set_pen(0.3, false);
+}
+
+void Sheet::photo(const JpegOnSheet& jpeg, double x_mm, double y_mm, double wide_mm) {
+  cairo_surface_t* image = surface_->photo(jpeg);
+  cairo_t* draw = surface_->draw;
+  cairo_save(draw);
+  cairo_translate(draw, points(x_mm), points(y_mm));
+  const double scale = points(wide_mm) / jpeg.width_px;
+  cairo_scale(draw, scale, scale);
+  cairo_set_source_surface(draw, image, 0, 0);
+  cairo_paint(draw);
+  cairo_restore(draw);
 }
 
 void Sheet::show_words(const Shape& shape, double x_mm, double y_mm, double scale) {

@@ -2,6 +2,7 @@
 
 #include <memory>
 #include <string>
+#include <string_view>
 
 #include "paper/picture.h"
 #include "paper/set_text.h"
@@ -14,6 +15,11 @@ struct SheetTitle {
   std::string title;
   std::string author{};
   Date day;
+};
+
+struct JpegOnSheet {
+  std::string_view bytes;
+  int width_px, height_px;
 };
 
 /// Sheets of a PDF, in millimetres from the top left corner. Text is set in Inter, embedded; characters that Inter
@@ -47,6 +53,8 @@ class Sheet {
   void fill(double x_mm, double y_mm, double wide_mm, double high_mm, Ink ink);
   /// Its top left corner where said, its millimetres `scale` times as long.
   void picture(const Picture& picture, double x_mm, double y_mm, double scale);
+  /// A JPEG as it is, not decoded: the same bytes lie in the file once, however often they are drawn.
+  void photo(const JpegOnSheet& jpeg, double x_mm, double y_mm, double wide_mm);
 
   /// Says what the marks that follow are, for programs that read the page aloud: `H2`, `P`, `TD` ... Pair with end().
   void begin(const char* tag);

@@ -53,7 +53,7 @@ void require_sensible(const WorkSheet& sheet) {
 }  // namespace
 
 void describe(FieldVisitor& visit, RecordedYes& yes) {
-  visit.text({"by", "who said yes"}, yes.by, 120);
+  visit.text({"by", "who said yes"}, yes.by, 200);
   visit.text({"how", "on paper, by telephone", Need::has_default}, yes.how, 120);
   visit.date({"day", "it was said"}, yes.day);
 }
@@ -77,7 +77,7 @@ void describe(FieldVisitor& visit, WorkStep& step) {
 void describe(FieldVisitor& visit, WorkSheet& sheet) {
   object(visit, {"head", "of the paper"}, sheet.head);
   visit.text({"instrument", "what it is"}, sheet.instrument, 300);
-  visit.text({"owner", "whose", Need::has_default}, sheet.owner, 120);
+  visit.text({"owner", "whose", Need::has_default}, sheet.owner, 200);
   visit.text({"place", "where it stands", Need::has_default}, sheet.place, 120);
   maybe(visit, {"promised", "for when"}, sheet.promised,
         [&](const Field& field, Date& value) { visit.date(field, value); });

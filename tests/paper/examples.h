@@ -92,21 +92,22 @@ inline OwnersReport example_report() {
       "closed "
       "and cleated. No bone was cut.";
   report.findings = {
-      {"Top, behind the bridge, bass side", "Crack along the grain, 62 mm", "open 0.1 mm at 31 %, closed at 46 %",
+      {1, "Top, behind the bridge, bass side", "Crack along the grain, 62 mm", "open 0.1 mm at 31 %, closed at 46 %",
        "sure: seen with a light inside", ReportedFinding::Outcome::done,
        "It moved under the thumb and would have grown."},
-      {"Bridge, back edge", "Lifted, a 0.10 mm feeler goes in 6 mm", "slight", "sure", ReportedFinding::Outcome::done,
+      {2, "Bridge, back edge", "Lifted, a 0.10 mm feeler goes in 6 mm", "slight", "sure", ReportedFinding::Outcome::done,
        "A bridge that lifts goes on lifting under the strings."},
-      {"X brace, bass leg", "Loose at its end over 15 mm, perhaps", "slight if it is",
+      {3, "X brace, bass leg", "Loose at its end over 15 mm, perhaps", "slight if it is",
        "doubtful: heard by tapping, no "
        "feeler goes in",
        ReportedFinding::Outcome::can_wait, "To be looked at again at the next visit."},
-      {"Frets 1 to 3", "Worn 0.2 mm under the plain strings", "usual for its age", "sure",
+      {4, "Frets 1 to 3", "Worn 0.2 mm under the plain strings", "usual for its age", "sure",
        ReportedFinding::Outcome::left_alone, "They play clean; a dressing now would spend metal for nothing."},
-      {"Finish", "Fine checks round the soundhole", "", "sure", ReportedFinding::Outcome::left_alone,
+      {5, "Finish", "Fine checks round the soundhole", "", "sure", ReportedFinding::Outcome::left_alone,
        "The finish is the first one. Touching it would lower what the instrument is worth."}};
   report.drawing = invented_drawing();
   report.drawing_caption = "The top from outside. 1 the crack, 2 the edge of the bridge that had lifted.";
+  report.photos = {{7, "1: crack"}, {8, "2: bridge lifting"}, {7, "1: crack, again"}, {9, "3: brace loose"}};
   report.done = {
       "Brought to 46 % relative humidity over nine days before anything was glued or measured.",
       "Crack behind the bridge closed with hot hide glue, and five spruce cleats of 1.8 mm glued across it inside.",
@@ -150,69 +151,69 @@ inline EstimatePaper example_estimate() {
   estimate.good_until = on(2026, 3, 20);
   estimate.introduction =
       "The crack and the bridge belong together: both come from the dry air of this winter, and both are better mended "
-      "now, "
-      "while the guitar is at the right humidity. Hours are given from best to worst; you pay what it took, and never "
-      "more "
-      "than the upper figure without being asked.";
-  estimate.do_now = WayToGo{"400.80 EUR", "538.80 EUR", "A top that is whole, and a bridge that stays down.",
+      "now, while the guitar is at the right humidity.";
+  estimate.ready = on(2026, 2, 27);
+  estimate.do_now = WayToGo{"448.80 EUR", "6.2 (5.2 – 7.3)", "A top that is whole, and a bridge that stays down.",
                             "Little. Hide glue can be opened again."};
-  estimate.can_wait = WayToGo{"492.00 EUR", "780.00 EUR", "A few months more of playing as it is.",
-                              "The crack grows towards the edge, and the bridge tears wood when it lets go."};
-  estimate.leave_alone = WayToGo{"0.00 EUR", "0.00 EUR", "Nothing is changed, nothing is spent.",
-                                 "It will not play through another winter without damage."};
+  estimate.can_wait = WayToGo{"994.80 EUR", "15.2 (12.0 – 18.8)", "All of that, and the brace seen to.",
+                              "The first finish round the soundhole is gone for good."};
+  estimate.leave_alone = WayToGo{.total = "nothing",
+                                 .you_get = "Nothing is changed, nothing is spent.",
+                                 .you_risk = "It will not play through another winter without damage."};
   estimate.lines = {{.what = "Bring to humidity",
                      .why = "Nothing is glued or measured before the wood is right.",
                      .when = WhenToDo::do_now,
                      .hours_low = 0.25,
+                     .hours = 0.25,
                      .hours_high = 0.25,
                      .tax = "20 %",
-                     .high = "15.00",
+                     .price = "15.00",
                      .answer = LineAnswer{true, "Z. Łęcka-Désirée", on(2026, 2, 5)}},
                     {.what = "Close the crack behind the bridge and cleat it",
                      .why = "62 mm along the grain; it moves under the thumb.",
                      .when = WhenToDo::do_now,
                      .hours_low = 2,
+                     .hours = 2.4,
                      .hours_high = 3,
-                     .materials = "spruce, hide glue, 4.00",
+                     .wait = "about 2 days for glue",
+                     .materials = "spruce, hide glue (4.00)",
                      .tax = "20 %",
-                     .low = "124.00",
-                     .high = "184.00",
+                     .price = "148.00",
                      .risk = "the line stays visible: the finish is not touched"},
                     {.what = "Take the bridge off and glue it again",
                      .why = "A feeler of 0.10 mm goes in 6 mm.",
                      .when = WhenToDo::do_now,
                      .hours_low = 3,
+                     .hours = 3.3,
                      .hours_high = 4,
-                     .materials = "hide glue, strings, 15.00",
+                     .materials = "hide glue, strings (13.00)",
                      .tax = "20 %",
-                     .low = "195.00",
-                     .high = "250.00",
+                     .price = "211.00",
                      .risk = "spruce fibres may come away with it; they are put back"},
                     {.what = "Glue the end of the brace",
                      .why = "Only if it is loose, which is not yet certain.",
                      .when = WhenToDo::can_wait,
                      .hours_low = 0.75,
+                     .hours = 1,
                      .hours_high = 1.5,
                      .tax = "20 %",
-                     .low = "45.00",
-                     .high = "90.00"},
+                     .price = "60.00"},
                     {.what = "Remove the finish round the soundhole and spray again",
                      .why = "Asked for. We advise against it.",
                      .when = WhenToDo::can_wait,
                      .hours_low = 6,
+                     .hours = 8,
                      .hours_high = 10,
                      .tax = "20 %",
-                     .low = "360.00",
-                     .high = "600.00",
-                     .risk = "the first finish is gone for good; the instrument is worth less",
+                     .price = "395.00",
+                     .risk = "the first finish is gone for good",
                      .cannot_be_undone = true,
+                     .lowers_value = true,
                      .answer = LineAnswer{false, "Z. Łęcka-Désirée", on(2026, 2, 5)}},
                     {.what = "Dress the frets", .why = "They play clean.", .when = WhenToDo::leave_alone}};
-  estimate.net_low = "334.00 EUR";
-  estimate.net_high = "449.00 EUR";
-  estimate.taxes = {{"20 %", "66.80 EUR", "89.80 EUR"}};
-  estimate.total_low = "400.80 EUR";
-  estimate.total_high = "538.80 EUR";
+  estimate.net = "374.00 EUR";
+  estimate.taxes = {{"20 %", "374.00 EUR", "74.80 EUR"}};
+  estimate.total = "448.80 EUR";
   estimate.terms = {"When something new is found, work stops and you are asked again.",
                     "A part that is taken out is yours; it goes back in the case."};
   return estimate;

@@ -134,6 +134,7 @@ export interface Api {
   GivenAmountAsk: GivenAmountAsk;
   GivenAnswer: GivenAnswer;
   GivenAnswerAsk: GivenAnswerAsk;
+  GivenPaper: GivenPaper;
   GivenReading: GivenReading;
   GivenReadingAsk: GivenReadingAsk;
   GluedStretch: GluedStretch;
@@ -178,6 +179,9 @@ export interface Api {
   IntonationRequest: IntonationRequest;
   IntonationRequestAsk: IntonationRequestAsk;
   IntonationResult: IntonationResult;
+  InvoiceAnswer: InvoiceAnswer;
+  InvoicedJob: InvoicedJob;
+  InvoicedOffer: InvoicedOffer;
   Job: Job;
   JobAmount: JobAmount;
   JobAmountAsk: JobAmountAsk;
@@ -266,6 +270,9 @@ export interface Api {
   OwnerWordAsk: OwnerWordAsk;
   OwnerYes: OwnerYes;
   OwnerYesAsk: OwnerYesAsk;
+  PaperOffered: PaperOffered;
+  PaperWantedAsk: PaperWantedAsk;
+  PapersOfVisit: PapersOfVisit;
   PapersShown: PapersShown;
   PartEnergy: PartEnergy;
   Pin: Pin;
@@ -5838,6 +5845,32 @@ export interface GateRecordAsk {
    */
   why: string;
 }
+export interface GivenPaper {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * of this visit
+   */
+  visit_id: number;
+  /**
+   * which paper
+   */
+  kind: "claim_ticket" | "estimate" | "owners_report" | "invoice";
+  /**
+   * running by kind and year
+   */
+  number: string;
+  /**
+   * it was given
+   */
+  day: string;
+  /**
+   * of what it said
+   */
+  sha256: string;
+}
 export interface GreatestAcross {
   /**
    * mean over the triangles round one node
@@ -7126,6 +7159,101 @@ export interface SaddleTopAsk {
    */
   front_sd_mm?: number | string;
 }
+export interface InvoiceAnswer {
+  /**
+   * ISO 4217; empty without a line
+   */
+  currency: string;
+  /**
+   * to be paid for
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  lines: InvoicedJob[];
+  /**
+   * without tax; empty without a line
+   */
+  net: string;
+  /**
+   * all of it; empty without a line
+   */
+  tax: string;
+  /**
+   * with tax; empty without a line
+   */
+  total: string;
+  /**
+   * by rate
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  taxes: TaxAtRate[];
+  /**
+   * jobs that are not on it, and why
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  left_out: string[];
+}
+export interface InvoicedJob {
+  /**
+   * in the book
+   */
+  job_id: number;
+  /**
+   * that was said yes to
+   */
+  offer_id: number;
+  /**
+   * of the repair
+   */
+  name: string;
+  /**
+   * of the net; may not be known
+   */
+  labour: string;
+  /**
+   * of the net; may not be known
+   */
+  materials: string;
+  /**
+   * before tax
+   */
+  net: string;
+  /**
+   * the rate; may not be known
+   */
+  tax_percent: string;
+  /**
+   * on it
+   */
+  tax: string;
+  /**
+   * who said yes
+   */
+  agreed_by: string;
+  /**
+   * that day
+   */
+  agreed_on: string;
+  /**
+   * hands have done all of it
+   */
+  finished: boolean;
+}
+export interface InvoicedOffer {
+  /**
+   * an offer that was said yes to
+   */
+  offer_id: number;
+  /**
+   * the invoice that asks for it
+   */
+  paper_id: number;
+}
 export interface Job {
   /**
    * number in the book; 0: not kept yet
@@ -7359,6 +7487,18 @@ export interface JobOffer {
    * ISO 4217
    */
   currency: string;
+  /**
+   * of the net
+   */
+  labour: string;
+  /**
+   * of the net
+   */
+  materials: string;
+  /**
+   * the rate of the tax
+   */
+  tax_percent: string;
 }
 export interface JobOfferAsk {
   /**
@@ -7401,6 +7541,18 @@ export interface JobOfferAsk {
    * ISO 4217
    */
   currency: string;
+  /**
+   * of the net
+   */
+  labour?: string;
+  /**
+   * of the net
+   */
+  materials?: string;
+  /**
+   * the rate of the tax
+   */
+  tax_percent?: string;
 }
 export interface JobPlan {
   story: JobStory;
@@ -8980,6 +9132,43 @@ export interface OwnerWordAsk {
    */
   who: string;
 }
+export interface PaperOffered {
+  /**
+   * which paper
+   */
+  name: string;
+  /**
+   * what has to be done before it can be written; empty: nothing
+   */
+  missing: string;
+}
+export interface PaperWantedAsk {
+  /**
+   * which paper
+   */
+  kind: "claim_ticket" | "estimate" | "owners_report" | "invoice";
+  /**
+   * last day of an estimate's prices, or to pay an invoice
+   */
+  until?: string;
+}
+export interface PapersOfVisit {
+  /**
+   * that the visit can have
+   *
+   * @minItems 0
+   * @maxItems 10
+   */
+  papers: PaperOffered[];
+  /**
+   * to the owner, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  given: GivenPaper[];
+  invoice: InvoiceAnswer;
+}
 export interface PartEnergy {
   /**
    * top, bridge, bridge plate, hole reinforcement, rim or a brace
@@ -10269,6 +10458,14 @@ export interface ShopSettings {
    */
   tax_percent: string;
   /**
+   * under estimates and on tickets, line by line
+   */
+  terms: string;
+  /**
+   * on invoices, line by line
+   */
+  how_to_pay: string;
+  /**
    * with which a promised day is to hold
    */
   promise_chance: number;
@@ -10308,6 +10505,14 @@ export interface ShopSettingsAsk {
    * where a line says nothing else
    */
   tax_percent?: string;
+  /**
+   * under estimates and on tickets, line by line
+   */
+  terms?: string;
+  /**
+   * on invoices, line by line
+   */
+  how_to_pay?: string;
   /**
    * with which a promised day is to hold
    */
@@ -10807,6 +11012,20 @@ export interface VisitWork {
    * @maxItems 100000
    */
   handovers: Handover[];
+  /**
+   * given to the owner, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  papers: GivenPaper[];
+  /**
+   * what those that are invoices ask for
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  invoiced: InvoicedOffer[];
 }
 export interface WorkCorrectionAsk {
   /**

@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { accessibilityTrouble, desktop, openPage, phone, shoot, startBrowser, visit } from "./browser";
+import { newInstrument } from "./hands";
 import { type RunningShop, startShop } from "./shop";
 
 let shop: RunningShop;
@@ -14,38 +15,6 @@ afterAll(async () => {
   await browser?.close();
   await shop?.stop();
 });
-
-/** Invented: a heated flat where winters are cold. Percent RH and degrees, January first. */
-const humidity = [30, 29, 32, 37, 44, 52, 56, 55, 49, 42, 35, 31];
-
-async function newInstrument(page: Page, name: string): Promise<void> {
-  await visit(page, "/instruments");
-  await page.getByRole("link", { name: "New instrument" }).click();
-  await page.getByLabel("What the shop calls it").fill(name);
-  await page.getByLabel("Saddle slot").selectOption("closed");
-  await page.getByLabel("Owner’s name").fill("Nobody Real");
-  await page.getByLabel("What the shop calls the place").fill("a flat with radiators");
-  for (const [i, month] of [
-    "Jan",
-    "Feb",
-    "Mar",
-    "Apr",
-    "May",
-    "Jun",
-    "Jul",
-    "Aug",
-    "Sep",
-    "Oct",
-    "Nov",
-    "Dec",
-  ].entries()) {
-    const field = page.getByLabel(`${month}, Humidity`);
-    await field.fill(String(humidity[i]));
-    await field.press("Tab");
-  }
-  await page.getByRole("button", { name: "Keep this instrument" }).click();
-  await page.getByRole("heading", { level: 1 }).filter({ hasText: name }).waitFor();
-}
 
 /** Sets the visit's day, then types the readings as a hand at the bench would, Enter after each. */
 async function readAtVisit(page: Page, day: string, reason: string, typed: Record<string, string>): Promise<void> {

@@ -1,7 +1,8 @@
 import { Buffer } from "node:buffer";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { accessibilityTrouble, desktop, layoutTrouble, openPage, phone, shoot, startBrowser, visit } from "./browser";
+import { photoLyingOnItsSide } from "./hands";
 import { type RunningShop, startShop } from "./shop";
 
 let shop: RunningShop;
@@ -37,28 +38,6 @@ async function numberOf(words: string): Promise<number> {
 /** A visit of its own on an instrument that has no findings yet. */
 async function freshVisit(words: string, date = "2026-02-18"): Promise<number> {
   return post("visits", { instrument_id: await numberOf(words), date });
-}
-
-/** A photo as a camera held on its side stores it: red, then blue below; upright, the red is at the right. */
-async function photoLyingOnItsSide(page: Page): Promise<Buffer> {
-  const bytes = await page.evaluate(async () => {
-    const canvas = document.createElement("canvas");
-    canvas.width = 120;
-    canvas.height = 80;
-    const pen = canvas.getContext("2d");
-    if (!pen) throw new Error("no canvas");
-    pen.fillStyle = "#dc1414";
-    pen.fillRect(0, 0, 120, 40);
-    pen.fillStyle = "#1414dc";
-    pen.fillRect(0, 40, 120, 40);
-    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/jpeg", 0.95));
-    return [...new Uint8Array((await blob?.arrayBuffer()) ?? new ArrayBuffer(0))];
-  });
-  // Exif, big-endian, one entry: orientation 6, "the 0th row is the visual right-hand side".
-  const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0];
-  const body = [...Buffer.from("Exif\0\0", "latin1"), ...tiff];
-  const segment = [0xff, 0xe1, 0, body.length + 2, ...body];
-  return Buffer.from([...bytes.slice(0, 2), ...segment, ...bytes.slice(2)]);
 }
 
 test.each([
