@@ -244,6 +244,26 @@ TEST(Plate, bass_and_treble_rise_as_the_picture_has_them) {
   EXPECT_NEAR(treble, near(spread / 2), std::abs(bass - treble) / 4);
 }
 
+// Where the top is drawn up behind the bridge it is round outward: its outer face is pulled, its inner one pressed.
+TEST(Plate, the_outer_face_of_the_belly_is_pulled) {
+  PlateRequest request = usual();
+  request.moisture = {0, 0, 0, 0};
+  request.with_fields = true;
+  const PlateFields fields = *answer(request).fields;
+  const auto& height = fields.strings_height_mm;
+  const auto highest = static_cast<double>(std::ranges::max_element(height) - height.begin());
+  int round_it = 0;
+  for (std::size_t t = 0; t < fields.first_corner.size(); ++t) {
+    const bool touches = fields.first_corner[t] == highest || fields.second_corner[t] == highest ||
+                         fields.third_corner[t] == highest;
+    if (!touches) continue;
+    ++round_it;
+    EXPECT_GT(fields.outer_along_mpa[t], fields.inner_along_mpa[t]);
+    EXPECT_GT(fields.outer_across_mpa[t], fields.inner_across_mpa[t]);
+  }
+  EXPECT_GE(round_it, 4);
+}
+
 TEST(Plate, wet_is_dry_turned_round) {
   PlateRequest wet = usual(), dry = usual();
   wet.moisture = {2, 2, 2, 2};
