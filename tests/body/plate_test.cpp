@@ -203,6 +203,67 @@ TEST(Plate, half_of_the_saddle_and_143_mm_per_radian_of_the_neck_reach_fret_12) 
   EXPECT_NEAR(in_mm(action12_per_radian({.scale_length = mm(645), .body_joint_fret = 14})), 143.6, 0.1);
 }
 
+// By hand: a body of 500 mm on a back of R 5 m (it rises by 500^2/40000 = 6.25 mm) and a block 100 mm deep.
+TEST(NeckAndBack, turns_as_worked_by_hand) {
+  const NeckAndBack body{.block_depth = mm(100), .back_arch_radius = mm(5000), .back_species = "East Indian rosewood"};
+  const Species& back = tables().species.named(body.back_species);
+  const TopShrinkage top{.top_length = mm(500),
+                         .top_along_per_percent = 0.00005,
+                         .top_across_per_percent = 0.0015,
+                         .sink_per_percent = mm(0.4)};
+  const auto turn = [&](const MoistureChange& change) {
+    return in_radians(neck_turn(body, top, change, tables().species));
+  };
+  // The top shortens by 0.025 mm: its end of the block is drawn towards the tail, which raises the strings.
+  EXPECT_NEAR(turn({.top = -1, .braces = 0, .bridge = 0, .back = 0}), 0.025 / 200, 1e-12);
+  // The back shortens along its grain and sinks, which pushes its ends apart by 16/3 of rise times sinking over length.
+  const double sinks = 0.4 * back.radial_per_percent / 0.0015;
+  const double longer = -500 * back.longitudinal_per_percent + 16.0 / 3 * 6.25 * sinks / 500;
+  EXPECT_NEAR(turn({.top = 0, .braces = 0, .bridge = 0, .back = -1}), longer / 200, 1e-12);
+}
+
+// Read off the picture: the mean of the nodes about the outer strings' places on the saddle.
+TEST(Plate, bass_and_treble_rise_as_the_picture_has_them) {
+  PlateRequest request = usual();
+  request.with_fields = true;
+  request.damage.loose_braces = {{.brace = "X leg to treble", .end = BraceEnd::second, .length = mm(140)}};
+  const PlateResult result = answer(request);
+  const double saddle = in_mm(result.design.bridge.saddle_x), spread = tables().figures.string_spread_mm;
+  const auto near = [&](double y) {
+    double sum = 0, weights = 0;
+    for (std::size_t n = 0; n < result.fields->x_mm.size(); ++n) {
+      const double away = std::hypot(result.fields->x_mm[n] - saddle, result.fields->y_mm[n] - y);
+      const double weight = std::pow(away + 0.1, -4);
+      sum += weight * result.fields->moisture_height_mm[n], weights += weight;
+    }
+    return sum / weights;
+  };
+  const double bass = in_mm(result.moisture.saddle_rise_bass), treble = in_mm(result.moisture.saddle_rise_treble);
+  EXPECT_GT(std::abs(bass - treble), 0.02);
+  EXPECT_NEAR(bass, near(-spread / 2), std::abs(bass - treble) / 4);
+  EXPECT_NEAR(treble, near(spread / 2), std::abs(bass - treble) / 4);
+}
+
+// Where the top is drawn up behind the bridge it is round outward: its outer face is pulled, its inner one pressed.
+TEST(Plate, the_outer_face_of_the_belly_is_pulled) {
+  PlateRequest request = usual();
+  request.moisture = {0, 0, 0, 0};
+  request.with_fields = true;
+  const PlateFields fields = *answer(request).fields;
+  const auto& height = fields.strings_height_mm;
+  const auto highest = static_cast<double>(std::ranges::max_element(height) - height.begin());
+  int round_it = 0;
+  for (std::size_t t = 0; t < fields.first_corner.size(); ++t) {
+    const bool touches = fields.first_corner[t] == highest || fields.second_corner[t] == highest ||
+                         fields.third_corner[t] == highest;
+    if (!touches) continue;
+    ++round_it;
+    EXPECT_GT(fields.outer_along_mpa[t], fields.inner_along_mpa[t]);
+    EXPECT_GT(fields.outer_across_mpa[t], fields.inner_across_mpa[t]);
+  }
+  EXPECT_GE(round_it, 4);
+}
+
 TEST(Plate, wet_is_dry_turned_round) {
   PlateRequest wet = usual(), dry = usual();
   wet.moisture = {2, 2, 2, 2};

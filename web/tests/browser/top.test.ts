@@ -146,7 +146,7 @@ test.each([
     await page.locator("svg .rim").first().waitFor();
     const found = page.getByRole("region", { name: "What the survey found on it" });
     const bar = found.locator(".found li", { hasText: "brace loose, bar below the hole" });
-    expect(await bar.textContent()).toContain("taken as off the top over 70 mm");
+    expect(await bar.textContent()).toMatch(/taken as off the top over 70\smm/);
     const number = (await bar.locator("b").textContent()) ?? "";
     expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
     expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
