@@ -65,12 +65,18 @@ InTheWay in_the_way(const SerialPlan& plan, const HoldUp& held) {
   return most;
 }
 
+/// How much later than it was wanted or promised, whichever is first.
+Slot slots_behind(const BenchJob& job, Slot ready) {
+  const Slot promised = job.promised_day ? (*job.promised_day + 1) * slots_a_day : never;
+  return std::max(0, ready - std::min(job.due_end, promised));
+}
+
 }  // namespace
 
 std::string what_holds(const SerialPlan& plan, const BenchRequest& request, std::size_t j) {
   const BenchNetwork& net = plan.network();
   const HoldUp held = longest_hold_up(plan, net.jobs[j]);
-  const int noticeable = slots_for(60);
+  const int noticeable = std::max(slots_for(60), slots_behind(net.jobs[j], plan.ready(static_cast<int>(j))) / 8);
   if (held.step < 0 || held.until - held.from < noticeable) return "its own work and waits take until then";
   const Step& step = net.steps[static_cast<std::size_t>(held.step)];
   const std::string work = quoted_text(request.instruments[j].operations[static_cast<std::size_t>(step.number)].name);

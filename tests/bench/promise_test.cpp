@@ -85,6 +85,18 @@ TEST(Promise, leaves_work_that_outgrows_the_shorter_day_to_the_other_person) {
   EXPECT_EQ(promised.instruments.at(0).promise, bench.now.day);
 }
 
+/// Drawn longer, the fitting would outgrow the gap over it and the three fit no day at all.
+TEST(Promise, keeps_planned_minutes_where_a_gap_leaves_no_room_for_longer_ones) {
+  PromiseRequest request{.bench = testing::empty_shop(), .finished = {}, .chance = 0.8, .simulations = 100};
+  request.bench.instruments.resize(1);
+  BenchInstrument& one = request.bench.instruments[0];
+  one.name = "one";
+  one.arrives = request.bench.now;
+  one.operations = {testing::work("clean", 30), testing::work("fit", 60), testing::work("glue", 30)};
+  one.operations[2].greatest_gaps = {{.from = "clean", .minutes = 65}};
+  EXPECT_EQ(promise(request, weights, prior).instruments.at(0).promise, request.bench.now.day);
+}
+
 TEST(Promise, of_one_instrument_keeps_its_draws_whatever_else_is_there) {
   PromiseRequest request{.bench = MadeUpBench(4).shop(1), .finished = {}, .chance = 0.8, .simulations = 50};
   const PromisedDay alone = promise(request, weights, prior).instruments[0];

@@ -1,0 +1,72 @@
+#include "bench/what_holds.h"
+
+#include <gtest/gtest.h>
+
+#include "bench/bench.h"
+#include "made_up_bench.h"
+#include "published.h"
+
+namespace tailblock {
+namespace {
+
+using testing::at_station;
+using testing::empty_shop;
+using testing::work;
+
+const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+
+/// A shop in which one instrument is late whatever is done, and what is said of it.
+struct LateOne {
+  BenchRequest request = empty_shop();
+
+  explicit LateOne(std::vector<Operation> operations) { add("late", std::move(operations), 0.1); }
+  void add(const std::string& name, std::vector<Operation> operations, double weight) {
+    BenchInstrument instrument;
+    instrument.name = name;
+    instrument.arrives = request.now;
+    instrument.due = request.now.day - std::chrono::days(1);
+    instrument.weight = weight;
+    instrument.operations = std::move(operations);
+    request.instruments.push_back(instrument);
+  }
+  [[nodiscard]] std::string why() const { return bench(request, weights).instruments[0].why; }
+};
+
+TEST(WhatHolds, is_the_hands_that_another_has) {
+  LateOne late({work("glue", 30)});
+  late.add("other", {work("fret", 400)}, 100);
+  EXPECT_EQ(late.why(), "\"glue\" waits for hands that \"other\" has until then");
+}
+
+TEST(WhatHolds, is_the_longer_of_two_hold_ups) {
+  LateOne late({work("measure", 30), work("glue", 30)});
+  late.add("other", {work("fret", 240, 24 * 60)}, 100);
+  late.add("third", {work("polish", 470, 24 * 60)}, 100);
+  late.request.instruments[0].operations[1].pinned =
+      Moment{.day = late.request.now.day + std::chrono::days(9), .minute = 600};
+  EXPECT_EQ(late.why().find("\"glue\" waits for "), 0U) << late.why();
+}
+
+TEST(WhatHolds, is_the_station_that_another_has) {
+  LateOne late({at_station(work("glue", 30, 60), "go-bar deck", true)});
+  late.add("other", {at_station(work("clamp", 30, 1440), "go-bar deck", true)}, 100);
+  EXPECT_EQ(late.why(), "\"glue\" waits for the station that \"other\" has until then");
+}
+
+TEST(WhatHolds, is_the_air) {
+  LateOne late({work("coat", 30)});
+  late.request.instruments[0].operations[0].air_work = "lacquer";
+  late.request.unfit_air = {{.work = "lacquer",
+                             .from = late.request.now,
+                             .until = {.day = late.request.now.day + std::chrono::days(2), .minute = 0}}};
+  EXPECT_EQ(late.why(), "\"coat\" waits for hours in which the air allows it");
+}
+
+TEST(WhatHolds, is_its_own_waits_where_they_take_most_of_it) {
+  LateOne late({work("bring to humidity", 10, 7 * 1440), work("fit nut", 60)});
+  late.add("other", {work("fret", 120)}, 100);  // two hours in the way of eight days
+  EXPECT_EQ(late.why(), "its own work and waits take until then");
+}
+
+}  // namespace
+}  // namespace tailblock
