@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "book/finding_records.h"
+#include "book/finish_records.h"
 #include "book/job_records.h"
 #include "book/records.h"
 #include "book/trade_tables.h"
@@ -80,6 +81,10 @@ class Book {
     int width_px = 0, height_px = 0;
   };
   KeptPhoto keep_photo(const PhotoToKeep& photo);
+  /// What a visit's own photo shows, or that it is left out from now on.
+  RecordId add(const VisitPhoto& photo);
+  /// A colour tried at a visit. One that supersedes another is of the same visit.
+  RecordId add(const FinishTrial& trial);
   RecordId keep(const Job& job);
   RecordId keep(const MaterialLot& lot);
   RecordId add(const JobAnswer& answer);
@@ -149,6 +154,9 @@ class Book {
   [[nodiscard]] std::vector<LoggedDay> air_log(RecordId home) const;  ///< every day of it
 
   [[nodiscard]] Survey survey(RecordId visit) const;
+  /// The photos of a visit itself, those left out aside, in the order in which they were first kept.
+  [[nodiscard]] std::vector<VisitPhoto> visit_photos(RecordId visit) const;
+  [[nodiscard]] FinishTrialPage finish_trials(const FinishTrialQuery& query) const;
   [[nodiscard]] KeptPhoto photo(RecordId id) const;
   enum class PhotoSize { whole, thumbnail };
   [[nodiscard]] std::string photo_bytes(RecordId id, PhotoSize size) const;

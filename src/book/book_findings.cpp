@@ -51,11 +51,6 @@ void require_extents(const TradeTables& tables, const std::vector<FindingExtent>
   }
 }
 
-void require_not_superseded(const std::string& what, RecordId id, RecordId by) {
-  if (by == 0) return;
-  throw Refused("supersedes: " + what + " " + std::to_string(id) + " is already superseded by " + std::to_string(by));
-}
-
 void require_correctable(Session& session, const Finding& correction) {
   const auto old = record_of<Finding>(session, "supersedes", correction.supersedes, "findings_and_corrections");
   if (old.visit_id != correction.visit_id) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "book/book.h"
@@ -89,6 +90,24 @@ std::vector<FindingExtent> read_at(Session& session, RecordId finding) {
   return latest;
 }
 
+/// Of the line that a finding, as corrected last, is drawn as.
+std::optional<Length> drawn_length(Session& session, RecordId finding) {
+  RecordId latest = finding;
+  for (std::optional<int> at = finding; at;
+       at = session.first<int>("SELECT id FROM findings WHERE supersedes = :id", {cell(*at)})) {
+    latest = *at;
+  }
+  if (session.first<std::string>("SELECT shape FROM findings WHERE id = :id", {cell(latest)}) != "line") return {};
+  double length = 0;
+  std::optional<std::pair<double, double>> before;
+  session.each<double, double>("SELECT x_mm, y_mm FROM finding_points WHERE record_id = :id ORDER BY number",
+                               {cell(latest)}, [&](double x, double y) {
+                                 if (before) length += std::hypot(x - before->first, y - before->second);
+                                 before = {x, y};
+                               });
+  return mm(length);
+}
+
 /// The records of `table` whose job is one of a visit's, by job.
 template <class Record>
 std::map<RecordId, std::vector<Record>> by_job(Session& session, RecordId visit) {
@@ -135,10 +154,11 @@ VisitWork work_of(Session& session, const Visit& visit) {
       "JOIN jobs ON jobs.id = work_spells.job_id WHERE jobs.visit_id = :visit) ORDER BY record.id",
       {cell(work.visit.id)});
   for (Job& job : at_visit<Job>(session, work.visit.id)) {
-    const RecordId id = job.id;
-    auto at_finding = job.finding_id == 0 ? std::vector<FindingExtent>{} : read_at(session, job.finding_id);
+    const RecordId id = job.id, id_of_finding = job.finding_id;
+    auto at_finding = id_of_finding == 0 ? std::vector<FindingExtent>{} : read_at(session, id_of_finding);
     work.jobs.push_back({.job = std::move(job),
                          .at_finding = std::move(at_finding),
+                         .drawn_length = id_of_finding == 0 ? std::nullopt : drawn_length(session, id_of_finding),
                          .answers = std::move(answers[id]),
                          .amounts = std::move(amounts[id]),
                          .materials = std::move(materials[id]),

@@ -48,6 +48,9 @@ constexpr Rule rules[]{
      "WHERE old.visit_id <> correction.visit_id"},
     {"finding is nowhere on the drawing: ",
      "SELECT id FROM findings WHERE id NOT IN (SELECT record_id FROM finding_points)"},
+    {"trial corrects one of another visit: ",
+     "SELECT correction.id FROM finish_trials AS correction JOIN finish_trials AS old ON old.id = correction.supersedes "
+     "WHERE old.visit_id <> correction.visit_id"},
     {"change is said of a finding of another instrument: ",
      "SELECT change.id FROM finding_changes AS change JOIN visits AS said ON said.id = change.visit_id "
      "JOIN findings ON findings.id = change.finding_id JOIN visits AS found ON found.id = findings.visit_id "
@@ -110,6 +113,8 @@ void add_unreadable_records(Session& session, Troubles& troubles) {
   add_unreadable<SaddleDecision>(session, troubles);
   add_unreadable<Finding>(session, troubles, "findings_and_corrections");
   add_unreadable<FindingChange>(session, troubles, "finding_changes_and_corrections");
+  add_unreadable<FinishTrial>(session, troubles, "finish_trials_and_corrections");
+  add_unreadable<VisitPhoto>(session, troubles);
   add_unreadable<Job>(session, troubles);
   add_unreadable<JobAnswer>(session, troubles);
   add_unreadable<JobAmount>(session, troubles);

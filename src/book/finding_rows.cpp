@@ -15,10 +15,15 @@ void keep_parts(Session& session, const PartTables& tables, RecordId record, con
             " (record_id, number, measure, typed, value_mm) VALUES (:record, :number, :measure, :typed, :value)",
         {cell(record), cell(++number), cell(extent.measure), cell(extent.typed), cell(in_mm(extent.value))});
   }
-  number = 0;
+  keep_photos_of(session, tables.photos, record, photos);
+}
+
+void keep_photos_of(Session& session, const std::string& table, RecordId record,
+                    const std::vector<FindingPhoto>& photos) {
+  int number = 0;
   for (const FindingPhoto& photo : photos) {
     require_kept(session, "photos", "photo_id", photo.photo_id);
-    session.run("INSERT INTO " + tables.photos + " (record_id, number, photo_id) VALUES (:record, :number, :photo)",
+    session.run("INSERT INTO " + table + " (record_id, number, photo_id) VALUES (:record, :number, :photo)",
                 {cell(record), cell(++number), cell(photo.photo_id)});
   }
 }
@@ -33,11 +38,16 @@ std::vector<FindingExtent> extents_of(Session& session, const PartTables& tables
   return extents;
 }
 
-std::vector<FindingPhoto> photos_of(Session& session, const PartTables& tables, RecordId record) {
+std::vector<FindingPhoto> photos_of(Session& session, const std::string& table, RecordId record) {
   std::vector<FindingPhoto> photos;
-  session.each<int>("SELECT photo_id FROM " + tables.photos + " WHERE record_id = :record ORDER BY number",
+  session.each<int>("SELECT photo_id FROM " + table + " WHERE record_id = :record ORDER BY number",
                     {cell(record)}, [&](int photo) { photos.push_back({photo}); });
   return photos;
+}
+
+void require_not_superseded(const std::string& what, RecordId id, RecordId by) {
+  if (by == 0) return;
+  throw Refused("supersedes: " + what + " " + std::to_string(id) + " is already superseded by " + std::to_string(by));
 }
 
 VisitPlace place_of(Session& session, RecordId visit) {

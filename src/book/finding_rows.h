@@ -18,7 +18,12 @@ inline const PartTables parts_of_change{"finding_change_extents", "finding_chang
 void keep_parts(Session& session, const PartTables& tables, RecordId record, const std::vector<FindingExtent>& extents,
                 const std::vector<FindingPhoto>& photos);
 [[nodiscard]] std::vector<FindingExtent> extents_of(Session& session, const PartTables& tables, RecordId record);
-[[nodiscard]] std::vector<FindingPhoto> photos_of(Session& session, const PartTables& tables, RecordId record);
+void keep_photos_of(Session& session, const std::string& table, RecordId record,
+                    const std::vector<FindingPhoto>& photos);
+[[nodiscard]] std::vector<FindingPhoto> photos_of(Session& session, const std::string& table, RecordId record);
+
+/// @throws Refused: `supersedes: finding 3 is already superseded by 5`.
+void require_not_superseded(const std::string& what, RecordId id, RecordId by);
 
 /// A visit as its instrument's story orders it: by day, then by number.
 struct VisitPlace {

@@ -104,6 +104,17 @@ std::vector<JobStep> followed(const ProcedureResult& plan, const std::vector<Wor
   return steps;
 }
 
+/// The amount as it was read at the finding, else as its line is drawn.
+std::optional<double> measured_amount(const JobStory& job, std::string_view amount, const RepairTables& tables) {
+  const AmountMeasure* known = row_of_id(tables.amount_measures, amount);
+  if (known == nullptr) return std::nullopt;
+  for (const FindingExtent& read : job.at_finding) {
+    if (read.measure == known->measure) return in_mm(read.value);
+  }
+  if (job.drawn_length) return std::round(in_mm(*job.drawn_length));
+  return std::nullopt;
+}
+
 std::vector<AmountTaken> amounts_taken(const JobStory& job, const ProcedureResult& plan, const RepairTables& tables) {
   std::vector<AmountTaken> taken;
   const RepairProcedure& wanted = tables.procedure(job.job.procedure);
@@ -112,9 +123,13 @@ std::vector<AmountTaken> amounts_taken(const JobStory& job, const ProcedureResul
     if (!kind.grows || std::ranges::any_of(taken, [&](const auto& one) { return one.amount == kind.grows->amount; })) {
       continue;
     }
-    AmountTaken one{.amount = kind.grows->amount, .count = kind.grows->usual, .said = false};
+    AmountTaken one{.amount = kind.grows->amount, .count = kind.grows->usual};
     for (const UsualAmount& usual : wanted.amounts) {
       if (usual.amount == one.amount) one.count = usual.count;
+    }
+    if (const auto measured = measured_amount(job, one.amount, tables)) {
+      one.count = *measured;
+      one.measured = true;
     }
     for (const JobAmount& said : job.amounts) {
       if (said.amount == one.amount) one = {.amount = said.amount, .count = said.count, .said = true};
@@ -198,6 +213,11 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
   for (const JobAmount& amount : latest_of_each(job.amounts, [](const JobAmount& one) { return one.amount; })) {
     request.amounts.push_back({amount.amount, amount.count});
   }
+  for (const AmountMeasure& known : tables.amount_measures) {
+    const auto measured = measured_amount(job, known.id, tables);
+    const bool said = std::ranges::find(request.amounts, known.id, &GivenAmount::amount) != request.amounts.end();
+    if (measured && !said) request.amounts.push_back({known.id, *measured});
+  }
   if (owner_stands(job) == OwnerStands::yes) {
     const OwnerWord& word =
         *std::ranges::find(job.words.rbegin(), job.words.rend(), job.offers.back().id, &OwnerWord::offer_id);
@@ -272,7 +292,8 @@ void describe(FieldVisitor& visit, QuestionOffered& question) {
 void describe(FieldVisitor& visit, AmountTaken& taken) {
   visit.text({"amount", "what is counted, as data/operations.csv names it"}, taken.amount, 64);
   visit.number({"count", "how many"}, taken.count, {0, 100000, ""});
-  visit.flag({"said", "by a person; else what is usual"}, taken.said);
+  visit.flag({"said", "by a person"}, taken.said);
+  visit.flag({"measured", "at the finding the job is for; neither: what is usual"}, taken.measured);
 }
 
 void describe(FieldVisitor& visit, JobPlan& plan) {

@@ -34,7 +34,8 @@ inline constexpr std::array<std::string_view, 4> owner_stands_names{"not_asked",
 struct AmountTaken {
   std::string amount{};  ///< as data/operations.csv names it
   double count = 1;
-  bool said = false;  ///< by a person; else what is usual
+  bool said = false;      ///< by a person
+  bool measured = false;  ///< at the finding the job is for; neither: what is usual
 };
 void describe(FieldVisitor&, AmountTaken&);
 

@@ -207,6 +207,8 @@ void describe(FieldVisitor& visit, Handover& handover) {
 void describe(FieldVisitor& visit, JobStory& story) {
   object(visit, {"job", "the repair"}, story.job);
   list(visit, {"at_finding", "the latest of each length read at the finding it is for"}, story.at_finding, any_count);
+  maybe_length(visit, {"drawn_length_mm", "of that finding's line as it is drawn; absent: it is no line"},
+               story.drawn_length, {0, 10000, "mm"});
   list(visit, {"answers", "to its questions, oldest first"}, story.answers, any_count);
   list(visit, {"amounts", "what it takes, oldest first"}, story.amounts, any_count);
   list(visit, {"materials", "bought for it, oldest first"}, story.materials, any_count);

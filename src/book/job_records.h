@@ -233,6 +233,7 @@ void describe(FieldVisitor&, Handover&);
 struct JobStory {
   Job job{};
   std::vector<FindingExtent> at_finding{};  ///< the latest of each length read at the finding it is for
+  std::optional<Length> drawn_length{};     ///< of that finding's line as it is drawn; absent: it is no line
   std::vector<JobAnswer> answers{};
   std::vector<JobAmount> amounts{};
   std::vector<JobMaterial> materials{};

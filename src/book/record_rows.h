@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/finding_records.h"
+#include "book/finish_records.h"
 #include "book/job_records.h"
 #include "book/records.h"
 #include "book/session.h"
@@ -36,6 +37,10 @@ template <>
 inline constexpr std::string_view table_of<FindingChange> = "finding_changes";
 template <>
 inline constexpr std::string_view table_of<KeptPhoto> = "photos";
+template <>
+inline constexpr std::string_view table_of<FinishTrial> = "finish_trials";
+template <>
+inline constexpr std::string_view table_of<VisitPhoto> = "visit_photos";
 
 template <>
 inline constexpr std::string_view table_of<Job> = "jobs";

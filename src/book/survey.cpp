@@ -35,13 +35,13 @@ AllFindings all_findings(Session& session, RecordId instrument) {
                                    finding.points.push_back({mm(x), mm(y)});
                                  });
     finding.extents = extents_of(session, parts_of_finding, finding.id);
-    finding.photos = photos_of(session, parts_of_finding, finding.id);
+    finding.photos = photos_of(session, parts_of_finding.photos, finding.id);
   }
   all.changes =
       select_records<FindingChange>(session, of_instrument("finding_changes_and_corrections"), {cell(instrument)});
   for (FindingChange& change : all.changes) {
     change.extents = extents_of(session, parts_of_change, change.id);
-    change.photos = photos_of(session, parts_of_change, change.id);
+    change.photos = photos_of(session, parts_of_change.photos, change.id);
   }
   return all;
 }

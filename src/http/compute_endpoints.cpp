@@ -73,8 +73,8 @@ std::vector<Endpoint> compute_endpoints(const Shop& shop) {
 std::vector<Endpoint> all_endpoints(const Shop& shop) {
   std::vector<Endpoint> endpoints = shop_endpoints(shop);
   for (auto* group :
-       {&record_endpoints, &air_endpoints, &question_endpoints, &fret_endpoints, &survey_endpoints, &top_endpoints,
-        &work_endpoints, &visit_endpoints, &bench_endpoints, &paper_endpoints, &compute_endpoints, &sound_endpoints}) {
+       {&record_endpoints, &air_endpoints, &question_endpoints, &fret_endpoints, &survey_endpoints, &finish_endpoints,
+        &caution_endpoints, &top_endpoints, &work_endpoints, &visit_endpoints, &bench_endpoints, &paper_endpoints, &compute_endpoints, &sound_endpoints}) {
     for (Endpoint& endpoint : group(shop)) endpoints.push_back(std::move(endpoint));
   }
   const auto document = std::make_shared<const std::string>(open_api(endpoints));

@@ -17,6 +17,10 @@ namespace tailblock {
 [[nodiscard]] std::vector<Endpoint> fret_endpoints(const Shop& shop);
 /// Findings on the instrument's drawing, and photos.
 [[nodiscard]] std::vector<Endpoint> survey_endpoints(const Shop& shop);
+/// A visit's finishing day, cleats, colours tried and own photos.
+[[nodiscard]] std::vector<Endpoint> finish_endpoints(const Shop& shop);
+/// What the cautions at a step ask beside themselves.
+[[nodiscard]] std::vector<Endpoint> caution_endpoints(const Shop& shop);
 /// The top of an instrument in the book.
 [[nodiscard]] std::vector<Endpoint> top_endpoints(const Shop& shop);
 /// Repairs chosen, agreed and worked on, and what they are worked with.

@@ -48,11 +48,23 @@ void require_free_to_begin(const Shop& shop, RecordId job, const std::string& op
 struct BeginTap {
   std::string operation, person;
   RecordId lot_id = 0;
+  bool past_its_day = false;
 };
 void describe(FieldVisitor& visit, BeginTap& tap) {
   visit.text({"operation", "an id in data/operations.csv"}, tap.operation, 64);
   visit.text({"person", "whose hands", Need::has_default}, tap.person, 200);
   visit.integer({"lot_id", "what it is glued or finished with; 0: not said", Need::has_default}, tap.lot_id, numbers);
+  visit.flag({"past_its_day", "yes to a lot that is good no longer", Need::has_default}, tap.past_its_day);
+}
+
+/// A lot whose day is past is used only by one who says so.
+void require_good(const Shop& shop, RecordId lot_id, bool past_its_day) {
+  if (lot_id == 0 || past_its_day) return;
+  const std::vector<MaterialLot> lots = shop.book.material_lots();
+  const auto lot = std::ranges::find(lots, lot_id, &MaterialLot::id);
+  if (lot == lots.end() || !lot->good_until || *lot->good_until >= shop.today()) return;
+  throw Refused("lot_id: " + (lot->words.empty() ? lot->material : lot->words) + " was good until " +
+                iso_date(*lot->good_until) + "; open a fresh one, or say past_its_day to use it all the same");
 }
 
 Endpoint beginning_work(const Shop& shop) {
@@ -68,6 +80,7 @@ Endpoint beginning_work(const Shop& shop) {
               throw Refused("operation: \"" + tap.operation + "\" is not in data/operations.csv");
             }
             require_free_to_begin(shop, ask.id, tap.operation);
+            require_good(shop, tap.lot_id, tap.past_its_day);
             const Moment now = now_in(shop);
             return json_answer(Kept{shop.book.begin_work({.job_id = ask.id,
                                                           .operation = tap.operation,
@@ -100,6 +113,7 @@ struct EndTap {
   bool finished = true;
   std::optional<int> minutes{};
   RecordId lot_id = 0;
+  bool past_its_day = false;
   std::string note;
 };
 void describe(FieldVisitor& visit, EndTap& tap) {
@@ -109,6 +123,7 @@ void describe(FieldVisitor& visit, EndTap& tap) {
           visit.integer(field, minutes, {0, 24 * 60, "min"});
         });
   visit.integer({"lot_id", "what it was glued or finished with; 0: not said", Need::has_default}, tap.lot_id, numbers);
+  visit.flag({"past_its_day", "yes to a lot that is good no longer", Need::has_default}, tap.past_its_day);
   visit.text({"note", "anything else", Need::has_default}, tap.note, 20000);
 }
 
@@ -122,6 +137,7 @@ Endpoint ending_work(const Shop& shop) {
       schema_of_result<Kept>(),
       [shop](const Ask& ask) {
         const auto tap = from_json<EndTap>(ask.body);
+        require_good(shop, tap.lot_id, tap.past_its_day);
         const Moment now = now_in(shop);
         const WorkSpell spell = shop.book.work_spell(ask.id);
         const Moment told = tap.minutes ? later(beginning(spell), *tap.minutes) : now;

@@ -31,6 +31,14 @@ std::string AdhesiveClass::words() const {
   return said + ", undone with " + undo_with;
 }
 
+std::string FinishClass::words() const {
+  std::string said = name + ": " + plain_number(recoat_low_hours);
+  said += recoat_high_hours ? " to " + plain_number(*recoat_high_hours) : std::string(" and more");
+  said += " h between coats, " + std::to_string(coats_a_day) + (coats_a_day == 1 ? " coat" : " coats");
+  said += " a day at most, cured in " + plain_number(cure_days_low) + " to ";
+  return said + plain_number(cure_days_high) + " days";
+}
+
 std::vector<AdhesiveClass> adhesive_classes(std::string_view csv, const std::vector<Hazard>& hazards) {
   return rows_with_id<AdhesiveClass>("adhesives.csv", csv, [&](const CsvRow& row) {
     AdhesiveClass glue{.id = cell_name(row, "id"),

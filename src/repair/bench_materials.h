@@ -51,6 +51,9 @@ struct FinishClass {
   std::string goes_over, not_over, reversibility, caution;
   std::vector<std::string> hazards;
   std::string source;
+
+  /// `nitrocellulose lacquer: 1 to 168 h between coats, 4 coats a day at most, cured in 14 to 42 days`.
+  [[nodiscard]] std::string words() const;
 };
 
 /// @throws Refused naming the row.

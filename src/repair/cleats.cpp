@@ -227,7 +227,7 @@ void fill_long_stretches(std::vector<double>& places, const CrackedPlane& plane,
   }
 }
 
-void add_cautions(CleatsResult& result, const CleatsRequest& request, const CrackedPlane& plane,
+void add_cautions(CleatsResult& result, const CleatsRequest& request, const CrackedPlane& plane, Length as_built,
                   const RepairFigures& figures) {
   const double off_grain = std::abs(std::atan2(plane.uy, plane.ux)) * 180 / std::numbers::pi;
   const double from_grain = std::min(off_grain, 180 - off_grain);
@@ -236,7 +236,8 @@ void add_cautions(CleatsResult& result, const CleatsRequest& request, const Crac
                               " degrees off the grain: a blow rather than a grain crack; fit all splinters dry first.");
   }
   if (!request.plate_thickness) {
-    result.cautions.emplace_back("The plate was not measured beside the crack: its thickness as built is taken.");
+    result.cautions.emplace_back("The plate was not measured beside the crack: " + plain_number(in_mm(as_built)) +
+                                 " mm, as it is usually built, is taken.");
   }
   if (std::any_of(result.cleats.begin(), result.cleats.end(), [](const auto& one) { return !one.within_reach; })) {
     result.cautions.emplace_back(
@@ -281,7 +282,8 @@ CleatsResult cleats(const CleatsRequest& request, const TopDesignTable& designs,
   CleatsResult result;
   result.crack_length = mm(plane.length);
   result.called_for = request.glued_before || plane.length > figures.crack_needs_cleats;
-  const double plate_mm = in_mm(request.plate_thickness.value_or(design.thickness));
+  const Length as_built = request.plate == CrackedPlate::back ? mm(figures.back_thickness) : design.thickness;
+  const double plate_mm = in_mm(request.plate_thickness.value_or(as_built));
   const double sd = request.plate_thickness_sd ? in_mm(*request.plate_thickness_sd) : figures.thickness_gauge_sd;
   result.thickness = mm(std::min(figures.cleat_thickness_share * (plate_mm - sd), figures.cleat_thickness_most));
   result.along_crack = mm(figures.cleat_along_crack);
@@ -308,7 +310,7 @@ CleatsResult cleats(const CleatsRequest& request, const TopDesignTable& designs,
     result.longest_without_hold = std::max(result.longest_without_hold, mm(to - from));
   }
   add_cut_list(result, figures);
-  add_cautions(result, request, plane, figures);
+  add_cautions(result, request, plane, as_built, figures);
   result.words = words_of(result, request, figures);
   return result;
 }

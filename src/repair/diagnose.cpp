@@ -78,20 +78,6 @@ KnownEvidence known_evidence(const DiagnoseRequest& request, const ReadValues& v
   return known;
 }
 
-/// The same knowledge, with one thing more come out high or low, holding or not.
-KnownEvidence supposing(const KnownEvidence& known, const EvidenceLine& line, double far_value, bool holds) {
-  KnownEvidence more = known;
-  more.value = [known, line, far_value](EvidenceOf of, const std::string& about) {
-    if (of == line.of && about == line.about) return std::optional(KnownValue{far_value, 1e-6});
-    return known.value(of, about);
-  };
-  more.holds = [known, line, holds](EvidenceOf of, const std::string& about) {
-    if (of == line.of && about == line.about) return std::optional(holds);
-    return known.holds(of, about);
-  };
-  return more;
-}
-
 /// Where readings of one kind may fall: beyond and between all limits that any line puts on it.
 std::vector<double> where_it_may_fall(const DiagnosisTables& tables, const EvidenceLine& wanted) {
   std::vector<double> limits;
@@ -111,19 +97,14 @@ std::vector<double> where_it_may_fall(const DiagnosisTables& tables, const Evide
   return places;
 }
 
-struct Weighing {
-  const DiagnosisTables& tables;
-  const KnownEvidence& known;
-  const std::set<std::string>& symptoms;
-  double sure_margin;
-
-  [[nodiscard]] int open_causes(const KnownEvidence& supposed) const {
-    const auto causes = weighed_causes(tables, supposed, sure_margin);
-    return static_cast<int>(std::count_if(causes.begin(), causes.end(), [&](const CauseShown& cause) {
-      return cause.verdict == CauseVerdict::open && symptoms.contains(cause.symptom);
-    }));
+/// Those still open among the causes of the symptoms.
+int open_causes(const CauseVerdicts& verdicts, const DiagnosisTables& tables, const std::set<std::string>& symptoms) {
+  int open = 0;
+  for (std::size_t c = 0; c < verdicts.size(); ++c) {
+    if (verdicts[c] == CauseVerdict::open && symptoms.contains(tables.causes[c].symptom)) ++open;
   }
-};
+  return open;
+}
 
 std::string how_to_know(const EvidenceLine& line, const RepairTables& tables) {
   if (line.of == EvidenceOf::fact) return row_of_id(tables.diagnosis.facts, line.about)->question;
@@ -134,27 +115,29 @@ std::string how_to_know(const EvidenceLine& line, const RepairTables& tables) {
   return words + " (" + reading.how + ").";
 }
 
-std::vector<NextMeasurement> next_measurements(const Weighing& weighing, const std::vector<CauseShown>& causes,
-                                               const RepairTables& tables) {
-  const int open_now = weighing.open_causes(weighing.known);
+std::vector<NextMeasurement> next_measurements(const Supposing& supposing, const std::set<std::string>& symptoms,
+                                               const std::vector<CauseShown>& causes, const RepairTables& tables) {
+  int open_now = 0;
+  for (const CauseShown& cause : causes) {
+    open_now += cause.verdict == CauseVerdict::open && symptoms.contains(cause.symptom) ? 1 : 0;
+  }
   std::vector<NextMeasurement> next;
   std::set<std::string> tried;
   for (std::size_t c = 0; c < causes.size(); ++c) {
-    if (causes[c].verdict != CauseVerdict::open || !weighing.symptoms.contains(causes[c].symptom)) continue;
+    if (causes[c].verdict != CauseVerdict::open || !symptoms.contains(causes[c].symptom)) continue;
     for (std::size_t e = 0; e < causes[c].evidence.size(); ++e) {
       const EvidenceLine& line = tables.diagnosis.causes[c].evidence[e];
       const LineStands stands = causes[c].evidence[e].stands;
       const bool unknown = stands == LineStands::unread || stands == LineStands::too_near;
       if (!unknown || line.of == EvidenceOf::cause || !tried.insert(causes[c].evidence[e].about).second) continue;
       std::vector<int> decided;
+      const auto try_out = [&](const CauseVerdicts& verdicts) {
+        decided.push_back(open_now - open_causes(verdicts, tables.diagnosis, symptoms));
+      };
       if (line.of == EvidenceOf::reading || line.of == EvidenceOf::change) {
-        for (const double place : where_it_may_fall(tables.diagnosis, line)) {
-          decided.push_back(open_now - weighing.open_causes(supposing(weighing.known, line, place, true)));
-        }
+        for (const double place : where_it_may_fall(tables.diagnosis, line)) try_out(supposing.reading(line, place));
       } else {
-        for (const bool holds : {true, false}) {
-          decided.push_back(open_now - weighing.open_causes(supposing(weighing.known, line, 0, holds)));
-        }
+        for (const bool holds : {true, false}) try_out(supposing.answer(line, holds));
       }
       const auto [least, most] = std::minmax_element(decided.begin(), decided.end());
       next.push_back({.about = causes[c].evidence[e].about,
@@ -222,7 +205,7 @@ DiagnoseResult diagnose(const DiagnoseRequest& request, const RepairTables& tabl
     }
   }
   const auto causes = weighed_causes(tables.diagnosis, known, sure_margin);
-  result.next = next_measurements({tables.diagnosis, known, symptoms, sure_margin}, causes, tables);
+  result.next = next_measurements(Supposing(tables.diagnosis, known, sure_margin), symptoms, causes, tables);
   for (const CauseShown& cause : causes) {
     if (symptoms.contains(cause.symptom)) result.causes.push_back(cause);
   }

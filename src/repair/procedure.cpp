@@ -81,7 +81,9 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .greatest_gap_to = kind.greatest_gap_to,
                  .where = kind.where,
                  .materials = kind.materials,
+                 .amount = kind.grows ? kind.grows->amount : std::string(),
                  .adhesives = {},
+                 .finishes = {},
                  .clamps = {},
                  .air = kind.air,
                  .needs_dust_free = kind.needs_dust_free,
@@ -97,6 +99,9 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .source = kind.source};
   for (const std::string& id : kind.adhesives) {
     step.adhesives.push_back(row_of_id(tables.materials.adhesives, id)->words());
+  }
+  for (const std::string& id : kind.finishes) {
+    step.finishes.push_back(row_of_id(tables.materials.finishes, id)->words());
   }
   if (!kind.wait_station.empty() && kind.station_wait > 0) {
     step.clamps.push_back(kind.wait_station + " for " + plain_number(kind.station_wait) + " min");

@@ -69,8 +69,9 @@ struct StepShown {
   std::optional<double> greatest_gap_minutes;  ///< from the end of its hands-on work to the next of greatest_gap_to
   std::vector<std::string> greatest_gap_to;
   std::string where, materials;
-  std::vector<std::string> adhesives;  ///< a line each
-  std::vector<std::string> clamps;     ///< how long in them
+  std::string amount;                             ///< what its minutes grow with; empty: nothing
+  std::vector<std::string> adhesives, finishes{};  ///< a line each
+  std::vector<std::string> clamps;                ///< how long in them
   WorkAir air = WorkAir::clean;
   bool needs_dust_free = false;
   OpenRange humidity_percent, temperature_c;

@@ -77,7 +77,9 @@ void describe(FieldVisitor& visit, StepShown& step) {
   visit.texts({"greatest_gap_to", "operations"}, step.greatest_gap_to, 60, few);
   visit.text({"where", "where and with what it is done"}, step.where, 300);
   visit.text({"materials", "may be empty"}, step.materials, 300);
+  visit.text({"amount", "what its minutes grow with, as data/operations.csv names it; empty: nothing"}, step.amount, 60);
   visit.texts({"adhesives", "a line each"}, step.adhesives, 300, few);
+  visit.texts({"finishes", "a line each"}, step.finishes, 300, few);
   visit.texts({"clamps", "what holds and how long"}, step.clamps, 100, few);
   choice(visit, {"air", "what it does to the air of the room"}, step.air, work_air_names);
   visit.flag({"needs_dust_free", "no dust in the room for an hour before"}, step.needs_dust_free);

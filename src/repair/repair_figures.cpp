@@ -8,7 +8,7 @@
 namespace tailblock {
 namespace {
 
-std::array<NamedValue, 32> figures_of(RepairFigures& f) {
+std::array<NamedValue, 33> figures_of(RepairFigures& f) {
   return {{{"gate_humidity_low", &f.gate_humidity_low, {10, 60, "percent"}},
            {"gate_humidity_high", &f.gate_humidity_high, {40, 90, "percent"}},
            {"slacken_lift", &f.slacken_lift, {0, 40, "mm"}},
@@ -40,7 +40,8 @@ std::array<NamedValue, 32> figures_of(RepairFigures& f) {
            {"noise_ceiling", &f.noise_ceiling, {100, 150, "dB(A)"}},
            {"noise_legal_reference", &f.noise_legal_reference, {70, 100, "dB(A)"}},
            {"noise_legal_exchange", &f.noise_legal_exchange, {3, 6, "dB"}},
-           {"cleat_clear_of_rim", &f.cleat_clear_of_rim, {0, 40, "mm"}}}};
+           {"cleat_clear_of_rim", &f.cleat_clear_of_rim, {0, 40, "mm"}},
+           {"back_thickness", &f.back_thickness, {1, 5, "mm"}}}};
 }
 
 }  // namespace

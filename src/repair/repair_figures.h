@@ -15,7 +15,7 @@ struct RepairFigures {
   double plate_least, loss_most, thickness_gauge_sd, hygrometer_sd, thermometer_sd;
   double billing_step, shared_scatter, low_high_chance;
   double noise_reference, noise_exchange, noise_ceiling, noise_legal_reference, noise_legal_exchange;
-  double cleat_clear_of_rim;
+  double cleat_clear_of_rim, back_thickness;
 };
 
 /// @throws Refused naming the row: a figure missing, unknown, given twice, out of range or without a source.

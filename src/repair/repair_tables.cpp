@@ -23,6 +23,7 @@ RepairTables repair_tables(const std::function<std::string_view(std::string_view
   tables.listed = listed_materials(text("data/listed_materials.csv"));
   tables.currencies = currencies(text("data/currencies.csv"));
   tables.operations = operation_kinds(text("data/operations.csv"), tables.materials);
+  tables.amount_measures = amount_measures(text("data/amount_measures.csv"), tables.operations, tables.readings);
   tables.procedures = repair_procedures({.procedures = text("data/procedures.csv"),
                                          .steps = text("data/procedure_steps.csv"),
                                          .decisions = text("data/procedure_decisions.csv")},

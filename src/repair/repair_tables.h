@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "repair/amount_measures.h"
 #include "repair/diagnosis_tables.h"
 #include "repair/finding_kinds.h"
 #include "repair/money.h"
@@ -21,6 +22,7 @@ struct RepairTables {
   std::vector<ListedMaterial> listed;
   std::vector<Currency> currencies;
   std::vector<OperationKind> operations;
+  std::vector<AmountMeasure> amount_measures;
   std::vector<RepairProcedure> procedures;
   DiagnosisTables diagnosis;
 

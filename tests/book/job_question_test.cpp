@@ -278,5 +278,52 @@ TEST(JobQuestions, say_what_each_outcome_leads_to_and_a_later_answer_stands) {
   EXPECT_TRUE(has_step(shop.plan(shop.job), "clean_crack"));
 }
 
+/// The job for a crack drawn 180 mm long.
+struct BookWithCrackJob : BookWithRepair {
+  Finding crack{.visit_id = visit,
+                .kind = "crack",
+                .view = DrawingView::front,
+                .shape = FindingShape::line,
+                .points = {{mm(250), mm(95)}, {mm(340), mm(95)}, {mm(430), mm(95)}}};
+  RecordId finding = book.add(crack);
+  RecordId crack_job = book.keep(Job{.visit_id = visit, .finding_id = finding, .procedure = "top_crack"});
+
+  [[nodiscard]] AmountTaken taken(const std::string& amount) const {
+    for (const AmountTaken& one : plan(crack_job).amounts) {
+      if (one.amount == amount) return one;
+    }
+    throw std::logic_error("no such amount");
+  }
+  [[nodiscard]] double minutes(const std::string& operation) const {
+    for (const JobStep& step : plan(crack_job).steps) {
+      if (step.step.operation == operation) return step.step.hands_on_minutes.typical;
+    }
+    throw std::logic_error("no such step");
+  }
+};
+
+TEST(JobQuestion, an_amount_is_the_length_drawn_then_the_length_read_then_what_a_person_counted) {
+  BookWithCrackJob test;
+  EXPECT_EQ(test.taken("crack_mm").count, 180);
+  EXPECT_TRUE(test.taken("crack_mm").measured);
+  const double drawn = test.minutes("clean_crack");
+  Finding read = test.crack;
+  read.supersedes = test.finding;
+  read.extents = {{.measure = "crack_length", .value = mm(240)}};
+  test.book.add(read);
+  EXPECT_EQ(test.taken("crack_mm").count, 240);
+  EXPECT_GT(test.minutes("clean_crack"), drawn);
+  test.book.add(JobAmount{.job_id = test.crack_job, .amount = "crack_mm", .count = 90});
+  EXPECT_EQ(test.taken("crack_mm").count, 90);
+  EXPECT_TRUE(test.taken("crack_mm").said);
+  EXPECT_FALSE(test.taken("crack_mm").measured);
+  EXPECT_LT(test.minutes("clean_crack"), drawn);
+}
+
+TEST(JobQuestion, an_amount_of_a_job_without_finding_is_what_is_usual) {
+  BookWithRepair test;
+  for (const AmountTaken& one : test.plan(test.job).amounts) EXPECT_FALSE(one.measured || one.said) << one.amount;
+}
+
 }  // namespace
 }  // namespace tailblock

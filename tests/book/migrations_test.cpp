@@ -85,6 +85,16 @@ void expect_its_papers(const Book& book, int left_with) {
   EXPECT_EQ(work.jobs[1].offers.at(0).materials, "10.00");
 }
 
+/// And from number 8 on.
+void expect_its_trials(const Book& book) {
+  const FinishTrialPage page = book.finish_trials({});
+  ASSERT_EQ(page.total, 1);
+  EXPECT_EQ(page.trials[0].trial.verdict, TrialVerdict::keep);
+  EXPECT_EQ(page.trials[0].trial.photos.at(0).photo_id, 1);
+  EXPECT_EQ(page.trials[0].earlier.at(0).mix, "amber 6 drops in 30 ml");
+  EXPECT_EQ(book.visit_photos(1).at(0).words, "as it came");
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
@@ -116,6 +126,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     if (number >= 5) expect_its_jobs(book);
     if (number >= 6) expect_its_prices(book);
     if (number >= 5) expect_its_papers(book, number);
+    if (number >= 8) expect_its_trials(book);
   }
 }
 

@@ -218,6 +218,80 @@ TEST_F(EmptyShop, asks_what_is_behind_a_complaint_and_keeps_the_answers) {
             "name: \"buzz\" is nothing that the diagnosis asks");
 }
 
+TEST_F(EmptyShop, a_lot_past_its_day_is_used_only_with_a_yes) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  const int job = kept("/api/visits/{id}/jobs", {{"procedure", "drop_in_saddle"}}, visit);
+  const int lot = kept("/api/lots", {{"material", "hot_hide"},
+                                     {"words", "hide glue, pot 3"},
+                                     {"opened_on", "2026-02-01"},
+                                     {"good_until", "2026-02-09"}});
+  const std::string line =
+      "lot_id: hide glue, pot 3 was good until 2026-02-09; open a fresh one, or say past_its_day to use it all the same";
+  Json tap{{"operation", "short_intake"}, {"person", "Ada"}, {"lot_id", lot}};
+  const Answer refused = call("POST", "/api/jobs/{id}/work", {.id = job, .body = tap.dump()});
+  EXPECT_EQ(Json::parse(refused.body).at("refused"), line);
+  tap.erase("lot_id");
+  const int spell = kept("/api/jobs/{id}/work", tap, job);
+  Json end{{"lot_id", lot}};
+  EXPECT_EQ(Json::parse(call("POST", "/api/work/{id}/end", {.id = spell, .body = end.dump()}).body).at("refused"), line);
+  end["past_its_day"] = true;
+  kept("/api/work/{id}/end", end, spell);
+  const Json work = done("GET", "/api/visits/{id}/work", {.id = visit});
+  EXPECT_EQ(work.at("jobs")[0].at("story").at("spells")[0].at("lot_id"), lot);
+}
+
+TEST_F(EmptyShop, says_whether_a_coat_goes_on_once_the_air_is_read) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  kept("/api/visits/{id}/jobs", {{"procedure", "refinish"}}, visit);
+  const Json before = done("GET", "/api/visits/{id}/finish", {.id = visit});
+  EXPECT_FALSE(before.contains("result"));
+  kept("/api/shop-air", {{"day", "2026-02-10"}, {"minute", 0}, {"temperature_c", 21}, {"relative_humidity", .35}});
+  const Ask lacquer{.id = visit, .query = {{"finish", "nc_lacquer"}, {"coats_done", "2"}}};
+  const Json after = done("GET", "/api/visits/{id}/finish", lacquer);
+  EXPECT_EQ(after.at("result").at("verdict"), "free");
+  EXPECT_EQ(after.at("request").at("coats_done"), 2);
+  const Answer odd = call("GET", "/api/visits/{id}/finish", {.id = visit, .query = {{"coats_wanted", "0"}}});
+  EXPECT_EQ(Json::parse(odd.body).at("refused"), "coats_wanted: 0 is outside 1..200");
+}
+
+TEST_F(EmptyShop, keeps_a_colour_tried_and_finds_it_again) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  const Json trial{{"mix", "amber 6 drops in 30 ml"}, {"substrate", "spruce offcut"}, {"day", "2026-02-10"}};
+  const int wet = kept("/api/visits/{id}/finish-trials", trial, visit);
+  Json dry = trial;
+  dry["supersedes"] = wet;
+  dry["verdict"] = "keep";
+  kept("/api/visits/{id}/finish-trials", dry, visit);
+  const Json found = done("GET", "/api/finish-trials", {.query = {{"search", "amber"}, {"verdict", "keep"}}});
+  EXPECT_EQ(found.at("total"), 1);
+  EXPECT_EQ(found.at("trials")[0].at("earlier")[0].at("id"), wet);
+  EXPECT_EQ(found.at("trials")[0].at("instrument"), "the old one");
+  EXPECT_EQ(call("POST", "/api/visits/{id}/finish-trials", {.id = 99, .body = trial.dump()}).status, 404);
+}
+
+TEST_F(EmptyShop, places_cleats_along_a_crack_of_the_survey) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  EXPECT_TRUE(done("GET", "/api/visits/{id}/cleats", {.id = visit}).at("cracks").empty());
+  kept("/api/visits/{id}/findings",
+       {{"kind", "crack"},
+        {"view", "front"},
+        {"shape", "line"},
+        {"points", {{{"x_mm", 250}, {"y_mm", 95}}, {{"x_mm", 430}, {"y_mm", 95}}}}},
+       visit);
+  const Json cracks = done("GET", "/api/visits/{id}/cleats", {.id = visit}).at("cracks");
+  EXPECT_GE(cracks.at(0).at("result").at("cleats").size(), 2U);
+}
+
+TEST_F(EmptyShop, a_visit_shows_photos_of_its_own) {
+  const int visit = kept("/api/visits", {{"instrument_id", instrument_read_twice()}, {"date", "2026-02-10"}});
+  const int photo = done("POST", "/api/photos", {.body = small_jpeg()}).at("id");
+  kept("/api/visits/{id}/photos", {{"photo_id", photo}, {"words", "as it came"}}, visit);
+  const Json shown = done("GET", "/api/visits/{id}/photos", {.id = visit}).at("photos");
+  EXPECT_EQ(shown.at(0).at("words"), "as it came");
+  kept("/api/visits/{id}/photos", {{"photo_id", photo}, {"left_out", true}}, visit);
+  EXPECT_TRUE(done("GET", "/api/visits/{id}/photos", {.id = visit}).at("photos").empty());
+}
+
 TEST_F(EmptyShop, a_finding_with_its_photo_goes_in_and_comes_out_at_the_next_visit) {
   const int instrument = instrument_read_twice();
   const Json visits = done("GET", "/api/instruments/{id}", {.id = instrument}).at("visits");

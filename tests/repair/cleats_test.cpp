@@ -207,5 +207,14 @@ TEST(PlaneStrips, distance_is_that_of_the_nearest_points) {
   }
 }
 
+TEST(Cleats, a_back_that_was_not_measured_is_taken_as_backs_are_built_and_says_so) {
+  CleatsRequest request = back_crack(180);
+  request.plate_thickness.reset();
+  const CleatsResult result = asked(request);
+  EXPECT_NEAR(in_mm(result.thickness), 0.7 * (2.5 - 0.08), 1e-9);
+  EXPECT_EQ(result.cautions.at(0),
+            "The plate was not measured beside the crack: 2.5 mm, as it is usually built, is taken.");
+}
+
 }  // namespace
 }  // namespace tailblock

@@ -46,11 +46,22 @@ export const ownersWord = (jobId: number, word: OwnerWordAsk): Promise<Kept> =>
 export const workOn = (visitId: number, record: GateRecordAsk): Promise<Kept> =>
   send("POST", `visits/${visitId}/gate`, record);
 
-export const beginWork = (jobId: number, operation: string, person: string, lotId: number): Promise<Kept> =>
-  send("POST", `jobs/${jobId}/work`, { operation, person, lot_id: lotId });
+export const beginWork = (
+  jobId: number,
+  operation: string,
+  person: string,
+  lotId: number,
+  pastItsDay = false,
+): Promise<Kept> => send("POST", `jobs/${jobId}/work`, { operation, person, lot_id: lotId, past_its_day: pastItsDay });
 export const endWork = (
   spellId: number,
-  end: { readonly finished: boolean; readonly minutes?: number; readonly lot_id?: number; readonly note?: string },
+  end: {
+    readonly finished: boolean;
+    readonly minutes?: number;
+    readonly lot_id?: number;
+    readonly past_its_day?: boolean;
+    readonly note?: string;
+  },
 ): Promise<Kept> => send("POST", `work/${spellId}/end`, end);
 export const correctWork = (
   spellId: number,

@@ -32,6 +32,7 @@ export interface Api {
   BridgeMeasures: BridgeMeasures;
   BridgeMeasuresAsk: BridgeMeasuresAsk;
   CauseShown: CauseShown;
+  CautionForms: CautionForms;
   CautionsRequestAsk: CautionsRequestAsk;
   CautionsResult: CautionsResult;
   ChanceAt: ChanceAt;
@@ -42,6 +43,8 @@ export interface Api {
   Cleat: Cleat;
   CleatAsk: CleatAsk;
   CleatShown: CleatShown;
+  CleatsAnswer: CleatsAnswer;
+  CleatsRequest: CleatsRequest;
   CleatsRequestAsk: CleatsRequestAsk;
   CleatsResult: CleatsResult;
   ClockChangeAsk: ClockChangeAsk;
@@ -55,6 +58,7 @@ export interface Api {
   CrackRiskRequestAsk: CrackRiskRequestAsk;
   CrackRiskResult: CrackRiskResult;
   CrackThatIsThere: CrackThatIsThere;
+  CrackWithCleats: CrackWithCleats;
   CrestOnTop: CrestOnTop;
   CrossPiece: CrossPiece;
   CrossPieceAsk: CrossPieceAsk;
@@ -104,9 +108,16 @@ export interface Api {
   FindingSeen: FindingSeen;
   FindingSeenAsk: FindingSeenAsk;
   FindingStory: FindingStory;
+  FinishAnswer: FinishAnswer;
   FinishCalendarLine: FinishCalendarLine;
+  FinishDayRequest: FinishDayRequest;
   FinishDayRequestAsk: FinishDayRequestAsk;
   FinishDayResult: FinishDayResult;
+  FinishOffered: FinishOffered;
+  FinishTrial: FinishTrial;
+  FinishTrialAsk: FinishTrialAsk;
+  FinishTrialPage: FinishTrialPage;
+  FinishTrialStory: FinishTrialStory;
   FinishedWorkAsk: FinishedWorkAsk;
   FirstGuess: FirstGuess;
   FlaggedReading: FlaggedReading;
@@ -152,6 +163,7 @@ export interface Api {
   HeightReadingAsk: HeightReadingAsk;
   HeldByAir: HeldByAir;
   HighCrown: HighCrown;
+  HoldingStrip: HoldingStrip;
   HoldingStripAsk: HoldingStripAsk;
   Home: Home;
   HomeAir: HomeAir;
@@ -220,6 +232,7 @@ export interface Api {
   MaterialLot: MaterialLot;
   MaterialLotAsk: MaterialLotAsk;
   MaterialOffered: MaterialOffered;
+  MaterialToAskAbout: MaterialToAskAbout;
   Measure: Measure;
   ModelLine: ModelLine;
   ModelList: ModelList;
@@ -283,6 +296,7 @@ export interface Api {
   PlateFields: PlateFields;
   PlateRequestAsk: PlateRequestAsk;
   PlateResult: PlateResult;
+  PlateThickness: PlateThickness;
   PlateThicknessAsk: PlateThicknessAsk;
   PricedLine: PricedLine;
   ProcedureRequest: ProcedureRequest;
@@ -377,9 +391,13 @@ export interface Api {
   ViewDrawing: ViewDrawing;
   Visit: Visit;
   VisitAsk: VisitAsk;
+  VisitPhoto: VisitPhoto;
+  VisitPhotoAsk: VisitPhotoAsk;
+  VisitPhotoList: VisitPhotoList;
   VisitPlan: VisitPlan;
   VisitStory: VisitStory;
   VisitWork: VisitWork;
+  WhichTop: WhichTop;
   WhichTopAsk: WhichTopAsk;
   WithMoisture: WithMoisture;
   WorkCorrection: WorkCorrection;
@@ -617,9 +635,13 @@ export interface AmountTaken {
    */
   count: number;
   /**
-   * by a person; else what is usual
+   * by a person
    */
   said: boolean;
+  /**
+   * at the finding the job is for; neither: what is usual
+   */
+  measured: boolean;
 }
 export interface Attack {
   /**
@@ -692,6 +714,10 @@ export interface BeginTapAsk {
    * what it is glued or finished with; 0: not said
    */
   lot_id?: number;
+  /**
+   * yes to a lot that is good no longer
+   */
+  past_its_day?: boolean;
 }
 export interface BenchAnswer {
   now: Moment;
@@ -1842,6 +1868,36 @@ export interface EvidenceShown {
    */
   margin_repeatability?: number;
 }
+export interface CautionForms {
+  /**
+   * operations whose minutes depend on the level measured at the ear
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  noisy: string[];
+  /**
+   * the operation at which papers are asked for
+   */
+  papers_at: string;
+  /**
+   * that trade rules may protect
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  materials: MaterialToAskAbout[];
+}
+export interface MaterialToAskAbout {
+  /**
+   * as the model cautions names it
+   */
+  id: string;
+  /**
+   * in words
+   */
+  name: string;
+}
 export interface CautionsRequestAsk {
   /**
    * ids in data/operations.csv
@@ -2440,6 +2496,336 @@ export interface CleatShown {
    */
   within_reach: boolean;
 }
+export interface CleatsAnswer {
+  /**
+   * open, drawn as a line on top or back
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  cracks: CrackWithCleats[];
+}
+export interface CrackWithCleats {
+  /**
+   * of the finding, on its instrument
+   */
+  number: number;
+  /**
+   * number in the book
+   */
+  finding_id: number;
+  /**
+   * what and where
+   */
+  words: string;
+  /**
+   * the drawing it is seen on from inside
+   */
+  inside: "front" | "back" | "bass_side" | "treble_side" | "headstock" | "top_inside" | "back_inside";
+  request: CleatsRequest;
+  result?: CleatsResult;
+  /**
+   * why there is no result; empty: there is
+   */
+  refused: string;
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  assumed: string[];
+}
+export interface CleatsRequest {
+  /**
+   * which plate is cracked
+   */
+  plate: "top" | "back";
+  top: WhichTop;
+  /**
+   * first end of the crack, from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * from the centre line, treble side positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * its other end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * its other end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * beside the crack; absent: as built [mm]
+   */
+  plate_thickness_mm?: number;
+  /**
+   * one standard deviation of that [mm]
+   */
+  plate_thickness_sd_mm?: number;
+  /**
+   * beside those of the top; all of them for a back
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: HoldingStrip[];
+  /**
+   * then a short crack gets cleats too
+   */
+  glued_before: boolean;
+  /**
+   * of the cleats
+   */
+  wood: string;
+}
+export interface WhichTop {
+  /**
+   * in words of form
+   */
+  body_size: "parlour" | "small" | "mid_size" | "slope_large" | "square_large";
+  /**
+   * a pattern: x_scalloped, x_braced, ladder, fan
+   */
+  bracing: string;
+  /**
+   * of the top, when it is known [mm]
+   */
+  thickness_mm?: number;
+  /**
+   * of the top, when it is known
+   */
+  species?: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg?: number;
+  /**
+   * of the top's dome, when it is known [mm]
+   */
+  arch_radius_mm?: number;
+  drawn?: TopDesign;
+}
+export interface TopDesign {
+  /**
+   * one half from the neck edge to the tail, both on the centre line
+   *
+   * @minItems 5
+   * @maxItems 60
+   */
+  outline: OutlinePoint[];
+  /**
+   * of the top [mm]
+   */
+  thickness_mm: number;
+  /**
+   * wood of the top
+   */
+  species: string;
+  /**
+   * 0 quartersawn, 90 flat-sawn [degrees]
+   */
+  ring_angle_deg: number;
+  /**
+   * of the dome; absent: flat [mm]
+   */
+  arch_radius_mm?: number;
+  /**
+   * under the top
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  braces: Brace[];
+  soundhole: Soundhole;
+  bridge: BridgeDesign;
+  bridge_plate: CrossPiece;
+  rim: RimStiffness;
+}
+export interface OutlinePoint {
+  /**
+   * from the neck edge, along the centre line [mm]
+   */
+  x_mm: number;
+  /**
+   * from the centre line to the edge [mm]
+   */
+  half_width_mm: number;
+}
+export interface Soundhole {
+  /**
+   * from the neck edge [mm]
+   */
+  centre_x_mm: number;
+  /**
+   * of the hole [mm]
+   */
+  radius_mm: number;
+  /**
+   * reinforcement round it, under the top [mm]
+   */
+  ring_width_mm: number;
+  /**
+   * 0: none [mm]
+   */
+  ring_thickness_mm: number;
+  /**
+   * its wood
+   */
+  ring_species: string;
+}
+export interface RimStiffness {
+  /**
+   * per length, in the plane, across the edge [N/mm2]
+   */
+  outward_n_mm2: number;
+  /**
+   * in the plane, along the edge [N/mm2]
+   */
+  along_n_mm2: number;
+  /**
+   * out of the plane [N/mm2]
+   */
+  up_n_mm2: number;
+  /**
+   * moment per length for each radian of slope across the edge [N]
+   */
+  slope_n: number;
+  /**
+   * of neck and tail block [mm]
+   */
+  block_half_width_mm: number;
+  /**
+   * at the blocks, in the plane [N/mm2]
+   */
+  block_in_plane_n_mm2: number;
+  /**
+   * at the blocks, out of the plane [N/mm2]
+   */
+  block_up_n_mm2: number;
+  /**
+   * at the blocks, slope [N]
+   */
+  block_slope_n: number;
+}
+export interface HoldingStrip {
+  /**
+   * what it is
+   */
+  name: string;
+  /**
+   * from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * from the centre line, treble side positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * its other end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * its other end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * across it [mm]
+   */
+  width_mm: number;
+}
+export interface CleatsResult {
+  /**
+   * long enough, or glued before
+   */
+  called_for: boolean;
+  /**
+   * one sentence
+   */
+  words: string;
+  /**
+   * end to end [mm]
+   */
+  crack_length_mm: number;
+  /**
+   * from the crack's first end
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  cleats: CleatShown[];
+  /**
+   * size of each along the crack [mm]
+   */
+  along_crack_mm: number;
+  /**
+   * size of each across it, along its grain [mm]
+   */
+  across_crack_mm: number;
+  /**
+   * of each, before the edges are feathered [mm]
+   */
+  thickness_mm: number;
+  /**
+   * grain of the cleats, from the centre line [degrees]
+   */
+  grain_deg: number;
+  /**
+   * of crack, between cleats, braces and its ends [mm]
+   */
+  longest_without_hold_mm: number;
+  /**
+   * to cut them from, saw cuts included; grain along it [mm]
+   */
+  strip_length_mm: number;
+  /**
+   * of that strip [mm]
+   */
+  strip_width_mm: number;
+  /**
+   * what crosses the crack
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  held_by: string[];
+  /**
+   * read where the step is read
+   *
+   * @minItems 0
+   * @maxItems 20
+   */
+  cautions: string[];
+  as_damage: Crack;
+}
+export interface Crack {
+  /**
+   * first end, from the neck edge [mm]
+   */
+  from_x_mm: number;
+  /**
+   * first end, from the centre line; treble positive [mm]
+   */
+  from_y_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_x_mm: number;
+  /**
+   * second end [mm]
+   */
+  to_y_mm: number;
+  /**
+   * that hold it
+   *
+   * @minItems 0
+   * @maxItems 30
+   */
+  cleats: Cleat[];
+}
 export interface CleatsRequestAsk {
   /**
    * which plate is cracked
@@ -2640,95 +3026,6 @@ export interface HoldingStripAsk {
    * across it [mm]
    */
   width_mm?: number | string;
-}
-export interface CleatsResult {
-  /**
-   * long enough, or glued before
-   */
-  called_for: boolean;
-  /**
-   * one sentence
-   */
-  words: string;
-  /**
-   * end to end [mm]
-   */
-  crack_length_mm: number;
-  /**
-   * from the crack's first end
-   *
-   * @minItems 0
-   * @maxItems 60
-   */
-  cleats: CleatShown[];
-  /**
-   * size of each along the crack [mm]
-   */
-  along_crack_mm: number;
-  /**
-   * size of each across it, along its grain [mm]
-   */
-  across_crack_mm: number;
-  /**
-   * of each, before the edges are feathered [mm]
-   */
-  thickness_mm: number;
-  /**
-   * grain of the cleats, from the centre line [degrees]
-   */
-  grain_deg: number;
-  /**
-   * of crack, between cleats, braces and its ends [mm]
-   */
-  longest_without_hold_mm: number;
-  /**
-   * to cut them from, saw cuts included; grain along it [mm]
-   */
-  strip_length_mm: number;
-  /**
-   * of that strip [mm]
-   */
-  strip_width_mm: number;
-  /**
-   * what crosses the crack
-   *
-   * @minItems 0
-   * @maxItems 60
-   */
-  held_by: string[];
-  /**
-   * read where the step is read
-   *
-   * @minItems 0
-   * @maxItems 20
-   */
-  cautions: string[];
-  as_damage: Crack;
-}
-export interface Crack {
-  /**
-   * first end, from the neck edge [mm]
-   */
-  from_x_mm: number;
-  /**
-   * first end, from the centre line; treble positive [mm]
-   */
-  from_y_mm: number;
-  /**
-   * second end [mm]
-   */
-  to_x_mm: number;
-  /**
-   * second end [mm]
-   */
-  to_y_mm: number;
-  /**
-   * that hold it
-   *
-   * @minItems 0
-   * @maxItems 30
-   */
-  cleats: Cleat[];
 }
 export interface ContactMapRequestAsk {
   neck?: NeckLineAsk;
@@ -3887,6 +4184,10 @@ export interface EndTapAsk {
    */
   lot_id?: number;
   /**
+   * yes to a lot that is good no longer
+   */
+  past_its_day?: boolean;
+  /**
    * anything else
    */
   note?: string;
@@ -4879,33 +5180,75 @@ export interface FindingStory {
    */
   open: boolean;
 }
-export interface FinishCalendarLine {
+export interface FinishAnswer {
   /**
-   * what may be done
+   * that can be asked about
+   *
+   * @minItems 0
+   * @maxItems 1000
    */
-  what: string;
+  finishes: FinishOffered[];
+  air?: ShopAir;
   /**
-   * as many coats a day as the finish takes
+   * since it was read [min]
    */
-  earliest: string;
+  air_age_minutes: number;
+  request: FinishDayRequest;
+  result?: FinishDayResult;
   /**
-   * one coat a day, slow cure
+   * how much may still come off
+   *
+   * @minItems 0
+   * @maxItems 100
    */
-  latest: string;
+  thickness: ThicknessBudget[];
+  /**
+   * what no record says and was taken for granted
+   *
+   * @minItems 0
+   * @maxItems 50
+   */
+  assumed: string[];
 }
-export interface FinishDayRequestAsk {
+export interface FinishOffered {
+  /**
+   * as data/finishes.csv names it
+   */
+  id: string;
+  /**
+   * in words
+   */
+  name: string;
+  /**
+   * what it holds on
+   */
+  goes_over: string;
+  /**
+   * what it does not go on
+   */
+  not_over: string;
+  /**
+   * whether it can be taken off again
+   */
+  reversibility: string;
+  /**
+   * a step of one of the visit's jobs is done with it
+   */
+  planned: boolean;
+}
+export interface FinishDayRequest {
   /**
    * id in data/finishes.csv
    */
-  finish?: string;
+  finish: string;
   /**
    * of the finishing room [C]
    */
-  air_temperature_c?: number;
+  air_temperature_c: number;
   /**
    * of the finishing room, 0..1
    */
-  relative_humidity?: number;
+  relative_humidity: number;
   /**
    * one standard deviation of the hygrometer [percent]
    */
@@ -4921,11 +5264,11 @@ export interface FinishDayRequestAsk {
   /**
    * in all
    */
-  coats_wanted?: number;
+  coats_wanted: number;
   /**
    * so far
    */
-  coats_done?: number;
+  coats_done: number;
   /**
    * absent: none is on [h]
    */
@@ -4933,7 +5276,7 @@ export interface FinishDayRequestAsk {
   /**
    * in which a coat may go on [h]
    */
-  hours_left_today?: number;
+  hours_left_today: number;
   /**
    * the day
    */
@@ -4944,9 +5287,9 @@ export interface FinishDayRequestAsk {
    * @minItems 0
    * @maxItems 100
    */
-  thickness?: PlateThicknessAsk[];
+  thickness: PlateThickness[];
 }
-export interface PlateThicknessAsk {
+export interface PlateThickness {
   /**
    * in words
    */
@@ -4954,15 +5297,15 @@ export interface PlateThicknessAsk {
   /**
    * plate and finish [mm]
    */
-  now_mm: number | string;
+  now_mm: number;
   /**
    * when this job began [mm]
    */
-  before_mm?: number | string;
+  before_mm?: number;
   /**
    * one standard deviation of a reading [mm]
    */
-  sd_mm?: number | string;
+  sd_mm?: number;
 }
 export interface FinishDayResult {
   /**
@@ -5050,6 +5393,20 @@ export interface FinishDayResult {
    */
   cautions: string[];
 }
+export interface FinishCalendarLine {
+  /**
+   * what may be done
+   */
+  what: string;
+  /**
+   * as many coats a day as the finish takes
+   */
+  earliest: string;
+  /**
+   * one coat a day, slow cure
+   */
+  latest: string;
+}
 export interface ThicknessBudget {
   /**
    * in words
@@ -5063,6 +5420,270 @@ export interface ThicknessBudget {
    * what sets it
    */
   limited_by: string;
+}
+export interface FinishDayRequestAsk {
+  /**
+   * id in data/finishes.csv
+   */
+  finish?: string;
+  /**
+   * of the finishing room [C]
+   */
+  air_temperature_c?: number;
+  /**
+   * of the finishing room, 0..1
+   */
+  relative_humidity?: number;
+  /**
+   * one standard deviation of the hygrometer [percent]
+   */
+  humidity_sd_percent?: number;
+  /**
+   * one standard deviation of the thermometer [C]
+   */
+  temperature_sd_c?: number;
+  /**
+   * of the instrument, where it differs [C]
+   */
+  work_temperature_c?: number;
+  /**
+   * in all
+   */
+  coats_wanted?: number;
+  /**
+   * so far
+   */
+  coats_done?: number;
+  /**
+   * absent: none is on [h]
+   */
+  hours_since_last_coat?: number;
+  /**
+   * in which a coat may go on [h]
+   */
+  hours_left_today?: number;
+  /**
+   * the day
+   */
+  today: string;
+  /**
+   * readings of the plate
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  thickness?: PlateThicknessAsk[];
+}
+export interface PlateThicknessAsk {
+  /**
+   * in words
+   */
+  where: string;
+  /**
+   * plate and finish [mm]
+   */
+  now_mm: number | string;
+  /**
+   * when this job began [mm]
+   */
+  before_mm?: number | string;
+  /**
+   * one standard deviation of a reading [mm]
+   */
+  sd_mm?: number | string;
+}
+export interface FinishTrial {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the visit it was made at
+   */
+  visit_id: number;
+  /**
+   * what it tries
+   */
+  kind: "tint" | "burst" | "stain" | "clear";
+  /**
+   * what it is to match, and where
+   */
+  aim: string;
+  /**
+   * what the colour is in: an id in data/finishes.csv, or plain words
+   */
+  carrier: string;
+  /**
+   * colours and how much of each
+   */
+  mix: string;
+  /**
+   * with what, how far
+   */
+  dilution: string;
+  /**
+   * what it was put on, and what lies under it
+   */
+  substrate: string;
+  /**
+   * how, and how many passes
+   */
+  application: string;
+  /**
+   * dry, and in which light
+   */
+  result: string;
+  /**
+   * what becomes of it
+   */
+  verdict: "not_yet" | "keep" | "sand_off";
+  /**
+   * that show it
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos: FindingPhoto[];
+  /**
+   * when it was made or looked at
+   */
+  day: string;
+  /**
+   * by whom
+   */
+  who: string;
+  /**
+   * true in a correction: what it corrects was no trial
+   */
+  withdrawn: boolean;
+  /**
+   * the one this says more of, or corrects; 0: none
+   */
+  supersedes: number;
+  /**
+   * the one that does; 0: it stands. Set by the book
+   */
+  superseded_by: number;
+  /**
+   * anything else
+   */
+  note: string;
+}
+export interface FinishTrialAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the visit it was made at
+   */
+  visit_id?: number;
+  /**
+   * what it tries
+   */
+  kind?: "tint" | "burst" | "stain" | "clear";
+  /**
+   * what it is to match, and where
+   */
+  aim?: string;
+  /**
+   * what the colour is in: an id in data/finishes.csv, or plain words
+   */
+  carrier?: string;
+  /**
+   * colours and how much of each
+   */
+  mix: string;
+  /**
+   * with what, how far
+   */
+  dilution?: string;
+  /**
+   * what it was put on, and what lies under it
+   */
+  substrate: string;
+  /**
+   * how, and how many passes
+   */
+  application?: string;
+  /**
+   * dry, and in which light
+   */
+  result?: string;
+  /**
+   * what becomes of it
+   */
+  verdict?: "not_yet" | "keep" | "sand_off";
+  /**
+   * that show it
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  photos?: FindingPhotoAsk[];
+  /**
+   * when it was made or looked at
+   */
+  day: string;
+  /**
+   * by whom
+   */
+  who?: string;
+  /**
+   * true in a correction: what it corrects was no trial
+   */
+  withdrawn?: boolean;
+  /**
+   * the one this says more of, or corrects; 0: none
+   */
+  supersedes?: number;
+  /**
+   * the one that does; 0: it stands. Set by the book
+   */
+  superseded_by?: number;
+  /**
+   * anything else
+   */
+  note?: string;
+}
+export interface FinishTrialPage {
+  /**
+   * those that stand, the newest first
+   *
+   * @minItems 0
+   * @maxItems 200
+   */
+  trials: FinishTrialStory[];
+  /**
+   * 0-based
+   */
+  page: number;
+  /**
+   * there is a page after this one
+   */
+  more: boolean;
+  /**
+   * on all pages
+   */
+  total: number;
+}
+export interface FinishTrialStory {
+  trial: FinishTrial;
+  /**
+   * it was made for
+   */
+  instrument_id: number;
+  /**
+   * its name
+   */
+  instrument: string;
+  /**
+   * what was said of it before, the newest first
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  earlier: FinishTrial[];
 }
 export interface FinishedWorkAsk {
   /**
@@ -7593,6 +8214,10 @@ export interface JobStory {
    */
   at_finding: FindingExtent[];
   /**
+   * of that finding's line as it is drawn; absent: it is no line [mm]
+   */
+  drawn_length_mm?: number;
+  /**
    * to its questions, oldest first
    *
    * @minItems 0
@@ -7953,12 +8578,23 @@ export interface StepShown {
    */
   materials: string;
   /**
+   * what its minutes grow with, as data/operations.csv names it; empty: nothing
+   */
+  amount: string;
+  /**
    * a line each
    *
    * @minItems 0
    * @maxItems 60
    */
   adhesives: string[];
+  /**
+   * a line each
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  finishes: string[];
   /**
    * what holds and how long
    *
@@ -9065,16 +9701,6 @@ export interface OffersMade {
    */
   made: number;
 }
-export interface OutlinePoint {
-  /**
-   * from the neck edge, along the centre line [mm]
-   */
-  x_mm: number;
-  /**
-   * from the centre line to the edge [mm]
-   */
-  half_width_mm: number;
-}
 export interface OwnerAsk {
   /**
    * number in the book; 0: not kept yet
@@ -9442,98 +10068,6 @@ export interface WithMoisture {
    * across the grain; 95 % of the top stays below; nothing relaxed
    */
   stress_across_p95_mpa: number;
-}
-export interface TopDesign {
-  /**
-   * one half from the neck edge to the tail, both on the centre line
-   *
-   * @minItems 5
-   * @maxItems 60
-   */
-  outline: OutlinePoint[];
-  /**
-   * of the top [mm]
-   */
-  thickness_mm: number;
-  /**
-   * wood of the top
-   */
-  species: string;
-  /**
-   * 0 quartersawn, 90 flat-sawn [degrees]
-   */
-  ring_angle_deg: number;
-  /**
-   * of the dome; absent: flat [mm]
-   */
-  arch_radius_mm?: number;
-  /**
-   * under the top
-   *
-   * @minItems 0
-   * @maxItems 40
-   */
-  braces: Brace[];
-  soundhole: Soundhole;
-  bridge: BridgeDesign;
-  bridge_plate: CrossPiece;
-  rim: RimStiffness;
-}
-export interface Soundhole {
-  /**
-   * from the neck edge [mm]
-   */
-  centre_x_mm: number;
-  /**
-   * of the hole [mm]
-   */
-  radius_mm: number;
-  /**
-   * reinforcement round it, under the top [mm]
-   */
-  ring_width_mm: number;
-  /**
-   * 0: none [mm]
-   */
-  ring_thickness_mm: number;
-  /**
-   * its wood
-   */
-  ring_species: string;
-}
-export interface RimStiffness {
-  /**
-   * per length, in the plane, across the edge [N/mm2]
-   */
-  outward_n_mm2: number;
-  /**
-   * in the plane, along the edge [N/mm2]
-   */
-  along_n_mm2: number;
-  /**
-   * out of the plane [N/mm2]
-   */
-  up_n_mm2: number;
-  /**
-   * moment per length for each radian of slope across the edge [N]
-   */
-  slope_n: number;
-  /**
-   * of neck and tail block [mm]
-   */
-  block_half_width_mm: number;
-  /**
-   * at the blocks, in the plane [N/mm2]
-   */
-  block_in_plane_n_mm2: number;
-  /**
-   * at the blocks, out of the plane [N/mm2]
-   */
-  block_up_n_mm2: number;
-  /**
-   * at the blocks, slope [N]
-   */
-  block_slope_n: number;
 }
 export interface PromiseRecord {
   /**
@@ -10956,6 +11490,59 @@ export interface VisitAsk {
    * anything else
    */
   note?: string;
+}
+export interface VisitPhoto {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id: number;
+  /**
+   * the visit it shows
+   */
+  visit_id: number;
+  /**
+   * a photo in the book
+   */
+  photo_id: number;
+  /**
+   * what it shows
+   */
+  words: string;
+  /**
+   * it is shown no longer
+   */
+  left_out: boolean;
+}
+export interface VisitPhotoAsk {
+  /**
+   * number in the book; 0: not kept yet
+   */
+  id?: number;
+  /**
+   * the visit it shows
+   */
+  visit_id?: number;
+  /**
+   * a photo in the book
+   */
+  photo_id: number;
+  /**
+   * what it shows
+   */
+  words?: string;
+  /**
+   * it is shown no longer
+   */
+  left_out?: boolean;
+}
+export interface VisitPhotoList {
+  /**
+   * of the visit itself, in the order in which they were first kept
+   *
+   * @minItems 0
+   * @maxItems 1000
+   */
+  photos: VisitPhoto[];
 }
 export interface VisitPlan {
   kept: VisitWork;
