@@ -34,8 +34,8 @@ void require_to_be_paid(Session& session, RecordId visit, RecordId offer) {
     throw NotInBook("invoiced: " + number + " is not an offer of this visit");
   }
   if (invoice) throw Refused("invoiced: offer " + number + " stands on invoice " + *invoice + " already");
-  const auto said =
-      session.first<std::string>("SELECT says FROM owner_words WHERE offer_id = :offer ORDER BY id DESC", {cell(offer)});
+  const auto said = session.first<std::string>(
+      "SELECT says FROM owner_words WHERE offer_id = :offer ORDER BY id DESC", {cell(offer)});
   if (said != "yes") throw Refused("invoiced: the owner has not said yes to offer " + number);
 }
 

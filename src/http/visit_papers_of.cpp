@@ -3,6 +3,7 @@
 #include "bench/work_of_steps.h"
 #include "book/bench_question.h"
 #include "book/drawing_question.h"
+#include "book/surveyed_top.h"
 #include "models/json.h"
 #include "season/words.h"
 

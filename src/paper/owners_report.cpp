@@ -69,7 +69,9 @@ void add_readings(Document& document, const OwnersReport& report) {
   };
   const bool after = any(&BeforeAndAfter::after), remarks = any(&BeforeAndAfter::remark);
   document.blocks.push_back(Heading{2, after ? "Before and after" : "What was read"});
-  Table table{.caption = "", .columns = {{"Measure", 1.45}, {"Before", 1.5}}, .first_names_row = true};
+  Table table{.caption = "",
+              .columns = {{"Measure", 1.45}, {after ? "Before" : "As found", 1.5}},
+              .first_names_row = true};
   if (after) table.columns.push_back({"After", 1.5});
   if (remarks) table.columns.push_back({"Remark", 0.95});
   const auto add = [&](const std::string& what, const std::string& found, const std::string& left,
