@@ -136,36 +136,39 @@ test("air, strings and thickness move it, by key, and 'as recorded' brings the c
 test.each([
   { name: "phone", viewport: phone },
   { name: "desktop", viewport: desktop },
-] as const)("what the survey found is counted, drawn by its number and taken away when mended, on a $name", async (screen) => {
-  const { context, page, complaints } = await openPage(browser, shop.address, screen.viewport);
-  try {
-    const list = (await (await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`)).json()) as {
-      lines: { id: number }[];
-    };
-    await visit(page, `/instruments/${list.lines[0]?.id}/top`);
-    await page.locator("svg .rim").first().waitFor();
-    const found = page.getByRole("region", { name: "What the survey found on it" });
-    const bar = found.locator(".found li", { hasText: "brace loose, bar below the hole" });
-    expect(await bar.textContent()).toMatch(/taken as off the top over 70\smm/);
-    const number = (await bar.locator("b").textContent()) ?? "";
-    expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
-    expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
-    await page.getByLabel("As if everything the survey found were mended").check();
-    await expect.poll(() => maps(page).count()).toBe(2);
-    expect(await maps(page).nth(1).locator("h3").textContent()).toContain("everything that was found is mended");
-    await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^\+\d/);
-    expect(await maps(page).nth(1).locator("svg .surveyed").count()).toBe(0);
-    await shoot(page, `top-5-surveyed-${screen.name}`);
-    expect(await layoutTrouble(page)).toEqual([]);
-    expect(await overlappingWords(page)).toEqual([]);
-    expect(await accessibilityTrouble(page)).toEqual([]);
-    await page.getByRole("button", { name: "As recorded" }).click();
-    await expect.poll(() => maps(page).count()).toBe(1);
-    expect(complaints).toEqual([]);
-  } finally {
-    await context.close();
-  }
-});
+] as const)(
+  "what the survey found is counted, drawn by its number and taken away when mended, on a $name",
+  async (screen) => {
+    const { context, page, complaints } = await openPage(browser, shop.address, screen.viewport);
+    try {
+      const list = (await (await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`)).json()) as {
+        lines: { id: number }[];
+      };
+      await visit(page, `/instruments/${list.lines[0]?.id}/top`);
+      await page.locator("svg .rim").first().waitFor();
+      const found = page.getByRole("region", { name: "What the survey found on it" });
+      const bar = found.locator(".found li", { hasText: "brace loose, bar below the hole" });
+      expect(await bar.textContent()).toMatch(/taken as off the top over 70\smm/);
+      const number = (await bar.locator("b").textContent()) ?? "";
+      expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
+      expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
+      await page.getByLabel("As if everything the survey found were mended").check();
+      await expect.poll(() => maps(page).count()).toBe(2);
+      expect(await maps(page).nth(1).locator("h3").textContent()).toContain("everything that was found is mended");
+      await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^\+\d/);
+      expect(await maps(page).nth(1).locator("svg .surveyed").count()).toBe(0);
+      await shoot(page, `top-5-surveyed-${screen.name}`);
+      expect(await layoutTrouble(page)).toEqual([]);
+      expect(await overlappingWords(page)).toEqual([]);
+      expect(await accessibilityTrouble(page)).toEqual([]);
+      await page.getByRole("button", { name: "As recorded" }).click();
+      await expect.poll(() => maps(page).count()).toBe(1);
+      expect(complaints).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  },
+);
 
 test("without a bracing on record nothing is drawn until one is chosen", async () => {
   const { context, page } = await openPage(browser, shop.address, phone);
