@@ -34,7 +34,31 @@ void fit_outline(TopDesign& design, const std::optional<Length>& lower_bout_widt
   for (OutlinePoint& point : design.outline) point.half_width = point.half_width * stretch;
 }
 
-std::vector<HoldingStrip> bars_of_back(const Instrument& own, const DataTables& tables) {
+HoldingStrip bar(const DrawnLine& line) {
+  const DrawingPoint &from = line.points.front(), &to = line.points.back();
+  return {.name = line.name,
+          .from_x = from.x,
+          .from_y = from.y,
+          .to_x = to.x,
+          .to_y = to.y,
+          .width = std::max(mm(1), line.width)};
+}
+
+/// A block is drawn as a rectangle along the centre line.
+HoldingStrip block(const DrawnLine& line) {
+  const auto [least_x, most_x] = std::ranges::minmax(line.points, {}, &DrawingPoint::x);
+  const auto [least_y, most_y] = std::ranges::minmax(line.points, {}, &DrawingPoint::y);
+  const Length middle = (least_x.x + most_x.x) / 2;
+  return {.name = line.name,
+          .from_x = middle,
+          .from_y = least_y.y,
+          .to_x = middle,
+          .to_y = most_y.y,
+          .width = most_x.x - least_x.x};
+}
+
+/// What is glued under a plate beside the bracing of the top: the blocks, and the bars of a back.
+std::vector<HoldingStrip> glued_under(DrawingView inside, const Instrument& own, const DataTables& tables) {
   const InstrumentDrawing drawing = instrument_drawing({.body_size = own.design.body_size,
                                                         .bracing = own.design.bracing,
                                                         .lower_bout_width = own.design.lower_bout_width,
@@ -42,21 +66,15 @@ std::vector<HoldingStrip> bars_of_back(const Instrument& own, const DataTables& 
                                                         .body_joint_fret = own.body_joint_fret,
                                                         .fret_count = own.fret_count},
                                                        tables.tops, tables.drawing);
-  std::vector<HoldingStrip> bars;
-  for (const ViewDrawing& view : drawing.views) {
-    if (view.view != DrawingView::back_inside) continue;
-    for (const DrawnLine& line : view.lines) {
-      if (line.part != DrawnPart::brace || line.points.size() < 2) continue;
-      const DrawingPoint &from = line.points.front(), &to = line.points.back();
-      bars.push_back({.name = line.name,
-                      .from_x = from.x,
-                      .from_y = from.y,
-                      .to_x = to.x,
-                      .to_y = to.y,
-                      .width = std::max(mm(1), line.width)});
-    }
+  const auto view = std::ranges::find(drawing.views, inside, &ViewDrawing::view);
+  std::vector<HoldingStrip> glued;
+  if (view == drawing.views.end()) return glued;
+  for (const DrawnLine& line : view->lines) {
+    if (line.points.size() < 2) continue;
+    if (line.part == DrawnPart::block) glued.push_back(block(line));
+    if (line.part == DrawnPart::brace && inside == DrawingView::back_inside) glued.push_back(bar(line));
   }
-  return bars;
+  return glued;
 }
 
 /// How far the drawn line leaves the straight one from end to end.
@@ -126,9 +144,9 @@ CrackWithCleats crack_of(const FindingStory& story, const InstrumentStory& instr
   request.top = top.value_or(WhichTop{.body_size = instrument.instrument.design.body_size});
   request.top.drawn = design_of(request.top, tables.tops);
   fit_outline(*request.top.drawn, instrument.instrument.design.lower_bout_width);
+  request.braces = glued_under(crack.inside, instrument.instrument, tables);
   if (back) {
     crack.assumed = {"Outline and back bars: as usual for its size; feel for them before a cleat is cut"};
-    request.braces = bars_of_back(instrument.instrument, tables);
     request.wood = "the back's own wood, or spruce";
   }
   add_thickness(crack, story, instrument, today);

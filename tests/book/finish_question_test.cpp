@@ -180,10 +180,27 @@ TEST(CleatsQuestion, a_back_has_its_own_bars_and_its_own_thickness) {
   test.book.add(test.crack);
   const CrackWithCleats crack = test.cracks().at(0);
   ASSERT_TRUE(crack.result) << crack.refused;
-  EXPECT_EQ(crack.request.braces.size(), 4U);
+  EXPECT_EQ(crack.request.braces.size(), 6U) << "four bars and two blocks";
   EXPECT_EQ(crack.inside, DrawingView::back_inside);
   EXPECT_EQ(crack.result->held_by, (std::vector<std::string>{"third back bar", "lower back bar"}));
   EXPECT_NEAR(in_mm(crack.result->thickness), 0.7 * (2.5 - 0.08), 1e-9) << "as a back is usually built";
+}
+
+TEST(CleatsQuestion, the_block_at_the_tail_holds_a_crack_and_takes_no_cleat) {
+  for (const DrawingView inside : {DrawingView::top_inside, DrawingView::back_inside}) {
+    BookWithCrack test;
+    test.crack.view = inside;
+    test.crack.points = {{mm(440), mm(3)}, {mm(488), mm(3)}};
+    test.book.add(test.crack);
+    const CrackWithCleats crack = test.cracks().at(0);
+    ASSERT_TRUE(crack.result) << crack.refused;
+    const auto block = std::ranges::find(crack.request.braces, "tail block", &HoldingStrip::name);
+    ASSERT_NE(block, crack.request.braces.end());
+    EXPECT_EQ(crack.result->held_by, std::vector<std::string>{"tail block"});
+    for (const CleatShown& cleat : crack.result->cleats) {
+      EXPECT_LE(cleat.x + crack.result->along_crack / 2, block->from_x - block->width / 2);
+    }
+  }
 }
 
 TEST(CleatsQuestion, what_lies_on_a_side_or_wants_no_cleats_is_left_out) {
