@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/bench_question.h"
+#include "book/estimate_question.h"
 #include "book/job_question.h"
 #include "book/shop_settings.h"
 
@@ -80,9 +82,8 @@ class HandsBefore {
 
 class Filling {
  public:
-  Filling(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const RepairTables& repair,
-          const Moment& now)
-      : book_(book), shop_(shop), bench_(bench), repair_(repair), now_(now), hands_(bench.people) {}
+  Filling(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const DataTables& tables, const Moment& now)
+      : book_(book), shop_(shop), bench_(bench), tables_(tables), now_(now), hands_(bench.people) {}
 
   void fill() {
     settings();
@@ -99,6 +100,8 @@ class Filling {
     }
     std::vector<RecordId> jobs;
     for (const DemoJob& job : bench_.jobs) jobs.push_back(fill(job));
+    // What a shop learns of its hours it learns from all of its work: the offers come when that is in the book.
+    for (std::size_t i = 0; i < jobs.size(); ++i) offer(bench_.jobs[i], jobs[i]);
     for (std::size_t i = 0; i < jobs.size(); ++i) {
       if (bench_.jobs[i].at_hand) take_up(bench_.jobs[i], jobs[i]);
     }
@@ -110,7 +113,7 @@ class Filling {
 
   void settings() {
     std::vector<Station> places;
-    for (const ShopStation& station : repair_.materials.stations) {
+    for (const ShopStation& station : tables_.repairs.materials.stations) {
       places.push_back({.name = station.name, .count = station.count});
     }
     ShopSettings settings = shop_settings(book_, places);
@@ -127,14 +130,31 @@ class Filling {
     return std::ranges::max_element(story.visits, {}, [](const VisitStory& told) { return told.visit.date; })->visit.id;
   }
 
+  /// The open finding that the repair is for; 0: none, it is for what was read.
+  [[nodiscard]] RecordId finding_for(const std::string& procedure, RecordId visit) const {
+    const RepairProcedure* repair = row_of_id(tables_.repairs.procedures, procedure);
+    if (repair == nullptr) throw Refused("jobs.csv: there is no repair " + procedure);
+    const Survey survey = book_.survey(visit);
+    for (const auto* found : {&survey.found_now, &survey.found_before}) {
+      for (const FindingStory& one : *found) {
+        const bool meant = std::ranges::find(repair->for_findings, one.finding.kind) != repair->for_findings.end();
+        if (one.open && meant) return one.finding.id;
+      }
+    }
+    return 0;
+  }
+
   RecordId fill(const DemoJob& told) {
     const RecordId visit = newest_visit(told.instrument);
     const RecordId job =
-        book_.keep(Job{.visit_id = visit, .procedure = told.procedure, .advice = told.advice, .note = told.note});
+        book_.keep(Job{.visit_id = visit,
+                       .finding_id = finding_for(told.procedure, visit),
+                       .procedure = told.procedure,
+                       .advice = told.advice,
+                       .note = told.note});
     const VisitWork work = book_.visit_work(visit);
-    const std::vector<JobPlan> plans = job_plans(work, book_.story(work.visit.instrument_id), repair_, now_);
+    const std::vector<JobPlan> plans = job_plans(work, book_.story(work.visit.instrument_id), tables_.repairs, now_);
     const auto plan = std::ranges::find(plans, job, [](const JobPlan& one) { return one.story.job.id; });
-    offer(told, *plan, job);
     if (!told.goes_on_because.empty() && plan->plan.humidity.holds) {
       book_.add(GateRecord{
           .visit_id = visit, .who = told.person, .day = work.visit.date, .why = told.goes_on_because});
@@ -143,22 +163,18 @@ class Filling {
     return job;
   }
 
-  void offer(const DemoJob& told, const JobPlan& plan, RecordId job) {
+  /// At what the estimate comes to.
+  void offer(const DemoJob& told, RecordId job) {
     if (told.owner == DemoOwnerSays::none) return;
-    const Spread& minutes = plan.plan.hands_on_minutes;
+    const VisitWork work = book_.visit_work(newest_visit(told.instrument));
+    const EstimateAnswer estimate =
+        estimate_answer(work, book_.story(work.visit.instrument_id), shop_settings(book_, {}),
+                        finished_work(book_, tables_.repairs, work.visit.date), tables_, now_.day);
     const Date offered = day(-told.offered_days_ago);
-    const RecordId id = book_.add(JobOffer{.job_id = job,
-                                           .day = offered,
-                                           .words = told.words,
-                                           .hours_low = minutes.low / 60,
-                                           .hours = minutes.typical / 60,
-                                           .hours_high = minutes.high / 60,
-                                           .net = told.net,
-                                           .tax = "0.00",
-                                           .currency = "EUR",
-                                           .labour = told.net,
-                                           .materials = "0.00",
-                                           .tax_percent = "0"});
+    const std::vector<JobOffer> offers = offers_to_make(estimate, work, offered);
+    const auto made = std::ranges::find(offers, job, &JobOffer::job_id);
+    if (made == offers.end()) throw Refused("jobs.csv: " + told.instrument + " has nothing to offer");
+    const RecordId id = book_.add(*made);
     if (told.owner == DemoOwnerSays::asked) return;
     book_.add(OwnerWord{.job_id = job,
                         .offer_id = id,
@@ -220,16 +236,16 @@ class Filling {
   Book& book_;
   const DemoTables& shop_;
   const DemoBenchTables& bench_;
-  const RepairTables& repair_;
+  const DataTables& tables_;
   Moment now_;
   HandsBefore hands_;
 };
 
 }  // namespace
 
-void fill_demo_bench(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const RepairTables& repair,
+void fill_demo_bench(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const DataTables& tables,
                      const Moment& now) {
-  Filling(book, shop, bench, repair, now).fill();
+  Filling(book, shop, bench, tables, now).fill();
 }
 
 }  // namespace tailblock

@@ -11,7 +11,7 @@ namespace tailblock {
 /// the same book. Hands work in shop hours only, and at one thing at a time.
 /// @param book as fill_demo_shop left it with `shop`.
 /// @throws Refused naming what the tables ask of the book that it does not take.
-void fill_demo_bench(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const RepairTables& repair,
+void fill_demo_bench(Book& book, const DemoTables& shop, const DemoBenchTables& bench, const DataTables& tables,
                      const Moment& now);
 
 }  // namespace tailblock

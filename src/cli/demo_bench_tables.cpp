@@ -57,8 +57,6 @@ DemoJob job(const CsvRow& row) {
   DemoJob job{.instrument = name(row, "instrument"),
               .procedure = name(row, "procedure"),
               .advice = static_cast<JobAdvice>(one_of(row, "advice", job_advice_names)),
-              .words = name(row, "words"),
-              .net = name(row, "net"),
               .owner = static_cast<DemoOwnerSays>(one_of(row, "owner", answers)),
               .offered_days_ago = days_if_given(row, "offered_days_ago").value_or(0),
               .person = name(row, "person"),

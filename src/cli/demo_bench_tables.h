@@ -28,7 +28,6 @@ struct DemoJob {
   };
   std::string instrument, procedure;
   JobAdvice advice = JobAdvice::do_now;
-  std::string words, net;
   DemoOwnerSays owner = DemoOwnerSays::none;
   int offered_days_ago = 0;
   std::string person;

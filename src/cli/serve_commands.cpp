@@ -100,7 +100,7 @@ void serve_demo(const ServeWish& wish) {
   const DemoTables tables = demo_tables(built_in_text);
   const Date today = calendar(wish.today)();
   fill_demo_shop(book, tables, today);
-  fill_demo_bench(book, tables, demo_bench_tables(built_in_text), program.tables().repairs, {today, clock(wish.at)()});
+  fill_demo_bench(book, tables, demo_bench_tables(built_in_text), program.tables(), {today, clock(wish.at)()});
   std::cout << "This shop, its people and its instruments are invented. Nothing kept here outlives the program.\n";
   serve_book(wish, book, program, "instruments/1");
 }

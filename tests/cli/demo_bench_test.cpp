@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "book/bench_question.h"
+#include "book/estimate_question.h"
 #include "demo_book.h"
 
 namespace tailblock {
@@ -13,10 +14,12 @@ namespace {
 using testing::DemoBook;
 using testing::kept_file;
 
-const RepairTables& repairs() {
-  static const RepairTables tables = repair_tables(kept_file);
+const DataTables& tables_of_the_trade() {
+  static const DataTables tables = load_data_tables(kept_file);
   return tables;
 }
+
+const RepairTables& repairs() { return tables_of_the_trade().repairs; }
 
 std::string in_words(const WorkSpell& spell) {
   return spell.person + " at " + spell.operation + ", " + iso_date(spell.began_on) + " minute " +
@@ -35,7 +38,7 @@ void is_alive_at(const Moment& now) {
   SCOPED_TRACE(iso_date(now.day) + " minute " + std::to_string(now.minute));
   DemoBook demo(now.day);
   const DemoBenchTables tables = demo_bench_tables(kept_file);
-  fill_demo_bench(demo.book, demo_tables(kept_file), tables, repairs(), now);
+  fill_demo_bench(demo.book, demo_tables(kept_file), tables, tables_of_the_trade(), now);
   const BenchQuestion question = bench_question(demo.book, shop_settings(demo.book, {}), repairs(), now);
   EXPECT_GE(question.request.instruments.size(), 6U);
   EXPECT_GE(question.left_out.size(), 2U) << "something to take on";
@@ -68,11 +71,25 @@ TEST(DemoBench, is_alive_in_every_season_by_day_and_by_night) {
   is_alive_at({Date(2026y / November / 12), 16 * 60});
 }
 
+TEST(DemoBench, offers_what_its_estimates_come_to) {
+  using namespace std::chrono;
+  const Moment now{Date(2026y / February / 20), 10 * 60 + 40};
+  DemoBook demo(now.day);
+  fill_demo_bench(demo.book, demo_tables(kept_file), demo_bench_tables(kept_file), tables_of_the_trade(), now);
+  for (const VisitWork& work : demo.book.work_in_the_shop()) {
+    if (work.jobs.empty()) continue;
+    const EstimateAnswer estimate =
+        estimate_answer(work, demo.book.story(work.visit.instrument_id), shop_settings(demo.book, {}),
+                        finished_work(demo.book, repairs(), work.visit.date), tables_of_the_trade(), now.day);
+    for (const LineOfJob& line : estimate.lines) EXPECT_EQ(line.differs, "") << line.words;
+  }
+}
+
 TEST(DemoBench, has_hands_at_work_where_it_is_shop_hours_only) {
   using namespace std::chrono;
   const auto running = [](const Moment& now) {
     DemoBook demo(now.day);
-    fill_demo_bench(demo.book, demo_tables(kept_file), demo_bench_tables(kept_file), repairs(), now);
+    fill_demo_bench(demo.book, demo_tables(kept_file), demo_bench_tables(kept_file), tables_of_the_trade(), now);
     const BenchQuestion question = bench_question(demo.book, shop_settings(demo.book, {}), repairs(), now);
     return std::ranges::count_if(question.work, [](const BenchWork& work) { return work.running_spell != 0; });
   };
