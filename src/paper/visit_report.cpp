@@ -151,8 +151,7 @@ std::string why_left(const JobPlan& job) {
 void add_work(const VisitForPaper& visit, const TradeTables& trade, OwnersReport& report) {
   for (const JobPlan& job : visit.jobs) {
     if (job.story.job.withdrawn) continue;
-    std::string line = job.plan.name;
-    if (!job.story.job.note.empty()) line += ": " + job.story.job.note;
+    const std::string& line = job.plan.name;
     if (is_agreed(job)) {
       report.done.push_back(is_over(job) ? line : line + " (agreed, not finished yet)");
     } else if (const std::string why = why_left(job); !why.empty()) {
