@@ -203,6 +203,19 @@ TEST(Plate, half_of_the_saddle_and_143_mm_per_radian_of_the_neck_reach_fret_12) 
   EXPECT_NEAR(in_mm(action12_per_radian({.scale_length = mm(645), .body_joint_fret = 14})), 143.6, 0.1);
 }
 
+// Wood Handbook, table 13-5 (read second-hand): Sitka spruce moves 0.00263 of its size per percent along the rings,
+// which is through the thickness where the plate is quartersawn.
+TEST(Plate, a_quartersawn_top_shrinks_in_thickness_along_its_rings) {
+  PlateRequest request = usual();
+  request.moisture = {-4, 0, 0, 0};
+  TopDesign design = tables().designs.design(request.top.body_size, request.top.bracing);
+  design.species = "Sitka spruce";
+  design.ring_angle = {};
+  design.thickness = mm(2.8);
+  request.top.drawn = design;
+  EXPECT_NEAR(in_mm(answer(request).moisture.action12_from_thickness), -0.5 * 2.8 * 0.00263 * 4, 1e-9);
+}
+
 // By hand: a body of 500 mm on a back of R 5 m (it rises by 500^2/40000 = 6.25 mm) and a block 100 mm deep.
 TEST(NeckAndBack, turns_as_worked_by_hand) {
   const NeckAndBack body{.block_depth = mm(100), .back_arch_radius = mm(5000), .back_species = "East Indian rosewood"};
