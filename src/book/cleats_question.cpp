@@ -12,10 +12,9 @@ namespace {
 /// A crack drawn with a bend is taken straight from end to end while no point lies farther off than this.
 constexpr double straight_mm = 6;
 
-bool gets_cleats(const std::string& kind, const RepairTables& tables) {
+bool gets_cleats(const Finding& finding, const RepairTables& tables) {
   return std::ranges::any_of(tables.procedures, [&](const RepairProcedure& repair) {
-    const bool answers = std::ranges::find(repair.for_findings, kind) != repair.for_findings.end();
-    return answers && std::ranges::any_of(repair.steps, [&](const ProcedureStep& step) {
+    return repair.answers(finding.kind, finding.view) && std::ranges::any_of(repair.steps, [&](const ProcedureStep& step) {
       const OperationKind* work = row_of_id(tables.operations, step.operation);
       return work->grows && work->grows->amount == "cleats";
     });
@@ -170,7 +169,7 @@ CleatsAnswer cleats_answer(const InstrumentStory& story, const Survey& survey, c
       const Finding& finding = one.finding;
       const bool on_a_plate = is_of_top(finding.view) || is_of_back(finding.view);
       if (!one.open || finding.shape != FindingShape::line || !on_a_plate) continue;
-      if (gets_cleats(finding.kind, tables.repairs)) answer.cracks.push_back(crack_of(one, story, tables, today));
+      if (gets_cleats(finding, tables.repairs)) answer.cracks.push_back(crack_of(one, story, tables, today));
     }
   }
   return answer;

@@ -137,8 +137,7 @@ class Filling {
     const Survey survey = book_.survey(visit);
     for (const auto* found : {&survey.found_now, &survey.found_before}) {
       for (const FindingStory& one : *found) {
-        const bool meant = std::ranges::find(repair->for_findings, one.finding.kind) != repair->for_findings.end();
-        if (one.open && meant) return one.finding.id;
+        if (one.open && repair->answers(one.finding.kind, one.finding.view)) return one.finding.id;
       }
     }
     return 0;

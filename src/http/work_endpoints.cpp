@@ -159,13 +159,15 @@ Endpoint ending_work(const Shop& shop) {
 /// A repair that can be chosen.
 struct RepairOffered {
   std::string id, name, never;
-  std::vector<std::string> for_findings;
+  std::vector<std::string> for_findings, finding_views;
 };
 void describe(FieldVisitor& visit, RepairOffered& repair) {
   visit.text({"id", "as jobs name it"}, repair.id, 64);
   visit.text({"name", "as the shop calls it"}, repair.name, 200);
   visit.text({"never", "what is never done in it"}, repair.never, 2000);
   visit.texts({"for_findings", "kinds of finding that lead to it"}, repair.for_findings, 64, {0, 100});
+  visit.texts({"finding_views", "drawings on which such a finding leads to it; none: any"}, repair.finding_views, 64,
+              {0, 7});
 }
 struct RepairList {
   std::vector<RepairOffered> repairs;
@@ -177,7 +179,12 @@ void describe(FieldVisitor& visit, RepairList& answer) {
 RepairList repair_list(const RepairTables& tables) {
   RepairList answer;
   for (const RepairProcedure& one : tables.procedures) {
-    answer.repairs.push_back({.id = one.id, .name = one.name, .never = one.never, .for_findings = one.for_findings});
+    RepairOffered repair{
+        .id = one.id, .name = one.name, .never = one.never, .for_findings = one.for_findings, .finding_views = {}};
+    for (const DrawingView view : one.finding_views) {
+      repair.finding_views.emplace_back(drawing_view_names[static_cast<std::size_t>(view)]);
+    }
+    answer.repairs.push_back(std::move(repair));
   }
   return answer;
 }

@@ -138,17 +138,26 @@ const ProcedureDecision* RepairProcedure::decision(std::string_view wanted) cons
   return row_of_id(decisions, wanted);
 }
 
+bool RepairProcedure::answers(std::string_view finding_kind, DrawingView view) const {
+  const bool seen_there = finding_views.empty() || std::ranges::find(finding_views, view) != finding_views.end();
+  return seen_there && std::ranges::find(for_findings, finding_kind) != for_findings.end();
+}
+
 std::vector<RepairProcedure> repair_procedures(const ProcedureTexts& csv, const ProcedureTables& tables) {
   auto procedures = rows_with_id<RepairProcedure>("procedures.csv", csv.procedures, [&](const CsvRow& row) {
     RepairProcedure procedure{.id = cell_name(row, "id"),
                               .name = cell_name(row, "name"),
                               .for_findings = listed(row.text("for_findings")),
+                              .finding_views = {},
                               .finish = cell_text(row, "finish"),
                               .never = cell_name(row, "never"),
                               .source = cell_name(row, "source"),
                               .amounts = amounts_cell(row, tables),
                               .steps = {},
                               .decisions = {}};
+    if (const std::string_view views = row.text("finding_views"); !views.empty()) {
+      procedure.finding_views = views_from_text(row.where("finding_views"), views);
+    }
     for (const std::string& finding : procedure.for_findings) {
       if (finding_kind(tables.findings, finding) == nullptr) {
         throw Refused(row.where("for_findings") + ": \"" + finding + "\" is not in finding_kinds.csv");

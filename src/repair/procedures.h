@@ -51,12 +51,14 @@ struct UsualAmount {
 struct RepairProcedure {
   std::string id, name;
   std::vector<std::string> for_findings;
+  std::vector<DrawingView> finding_views;  ///< where those are drawn; empty: anywhere
   std::string finish, never, source;
   std::vector<UsualAmount> amounts;  ///< where the request gives none
   std::vector<ProcedureStep> steps;
   std::vector<ProcedureDecision> decisions;
 
   [[nodiscard]] const ProcedureDecision* decision(std::string_view wanted) const;
+  [[nodiscard]] bool answers(std::string_view finding_kind, DrawingView view) const;
 };
 
 struct ProcedureTexts {

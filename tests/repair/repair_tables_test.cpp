@@ -111,5 +111,17 @@ TEST(RepairTables, refuse_a_broken_reference_by_its_row) {
             "repair_figures.csv line 5, value: 95 percent is outside 40..90 percent");
 }
 
+TEST(RepairTables, a_loose_brace_leads_to_the_repair_of_its_own_plate) {
+  const auto repairs_of = [](DrawingView view) {
+    std::vector<std::string> ids;
+    for (const RepairProcedure& one : repository_repairs().procedures) {
+      if (one.answers("brace_loose", view)) ids.push_back(one.id);
+    }
+    return ids;
+  };
+  EXPECT_EQ(repairs_of(DrawingView::top_inside), std::vector<std::string>{"x_brace"});
+  EXPECT_EQ(repairs_of(DrawingView::back_inside), std::vector<std::string>{"back_brace"});
+}
+
 }  // namespace
 }  // namespace tailblock

@@ -10274,6 +10274,13 @@ export interface RepairOffered {
    * @maxItems 100
    */
   for_findings: string[];
+  /**
+   * drawings on which such a finding leads to it; none: any
+   *
+   * @minItems 0
+   * @maxItems 7
+   */
+  finding_views: string[];
 }
 export interface ResponseRequest {
   /**

@@ -86,7 +86,9 @@ export function layoutTrouble(page: Page): Promise<string[]> {
       if (box.right > window.innerWidth + 1 || box.left < -1) found.push(`sticks out: ${named(element)}`);
       const style = getComputedStyle(element);
       const meant =
-        style.textOverflow === "ellipsis" || style.clipPath === "inset(50%)" || element.matches("input, select, textarea");
+        style.textOverflow === "ellipsis" ||
+        style.clipPath === "inset(50%)" ||
+        element.matches("input, select, textarea");
       const cuts = style.overflowX === "hidden" || style.overflowX === "clip";
       if (cuts && !meant && element.scrollWidth > element.clientWidth + 1) found.push(`is cut off: ${named(element)}`);
     }
