@@ -65,7 +65,7 @@ TEST(EstimateQuestion, prices_billed_minutes_at_the_shops_rate_and_tax) {
   EXPECT_EQ(answer.result.options[0].net, answer.result.lines[0].net);
   EXPECT_EQ(cents(answer.result.options[1].net), cents(answer.result.lines[0].net) + cents(answer.result.lines[1].net));
   EXPECT_EQ(answer.lines[0].job_id, shop.crack);
-  EXPECT_NE(answer.lines[0].words.find("Open top crack glued, with cleats: "), std::string::npos);
+  EXPECT_NE(answer.lines[0].words.find("Open crack or seam glued, with cleats: "), std::string::npos);
 }
 
 TEST(EstimateQuestion, of_a_drop_in_saddle_alone_is_what_a_practised_hand_books) {

@@ -79,7 +79,7 @@ TEST(InvoiceQuestion, leaves_out_what_has_no_yes_and_says_why) {
   EXPECT_TRUE(invoice.lines.empty());
   EXPECT_EQ(invoice.total, "");
   ASSERT_EQ(invoice.left_out.size(), 3U);
-  EXPECT_EQ(invoice.left_out[0], "Open top crack glued, with cleats: the owner has not answered yet.");
+  EXPECT_EQ(invoice.left_out[0], "Open crack or seam glued, with cleats: the owner has not answered yet.");
   EXPECT_EQ(invoice.left_out[1], "Drop-in saddle replaced: the owner said no.");
   EXPECT_NE(invoice.left_out[2].find(": it was not put before the owner."), std::string::npos);
 }
@@ -104,7 +104,7 @@ TEST(InvoiceQuestion, a_repair_is_on_one_invoice_whatever_is_offered_afterwards)
                         .day = day(2025, 8, 21),
                         .invoiced = {shop.ask().lines.at(0).offer_id}},
                        [](const std::string&) { return "x"; });
-  EXPECT_EQ(shop.ask().left_out.at(0), "Open top crack glued, with cleats: stands on invoice 2025-0001 already.");
+  EXPECT_EQ(shop.ask().left_out.at(0), "Open crack or seam glued, with cleats: stands on invoice 2025-0001 already.");
   shop.book.add(JobOffer{.job_id = shop.crack,
                          .day = day(2025, 8, 25),
                          .words = "more",
@@ -116,7 +116,7 @@ TEST(InvoiceQuestion, a_repair_is_on_one_invoice_whatever_is_offered_afterwards)
   shop.say(shop.crack, OwnerSays::yes);
   EXPECT_TRUE(shop.ask().lines.empty());
   EXPECT_EQ(shop.ask().left_out.at(0),
-            "Open top crack glued, with cleats: stands on invoice 2025-0001 already; what was offered since is on none.");
+            "Open crack or seam glued, with cleats: stands on invoice 2025-0001 already; what was offered since is on none.");
 }
 
 TEST(InvoiceQuestion, refuses_two_currencies_on_one_paper) {

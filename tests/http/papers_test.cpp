@@ -93,7 +93,7 @@ TEST_F(ShopWithPapers, an_estimate_is_kept_as_it_was_put_before_the_owner) {
   EXPECT_EQ(papers().at("given")[0].at("number"), "2026-0001");
   const int given = given_id("estimate");
   const std::string before = page("/api/papers/{id}", given), printed = pdf(given), letter = pdf(given, "letter");
-  EXPECT_TRUE(has(before, "Open top crack glued, with cleats"));
+  EXPECT_TRUE(has(before, "Open crack or seam glued, with cleats"));
   EXPECT_TRUE(has(before, "And what can wait"));
   EXPECT_FALSE(has(before, "draft"));
   say(saddle_, "no");
@@ -141,7 +141,7 @@ TEST_F(ShopWithPapers, an_invoice_asks_for_what_was_agreed_once_and_at_that_pric
   const Answer again = call("POST", "/api/visits/{id}/papers", {.id = visit_, .body = R"({"kind":"invoice"})"});
   EXPECT_EQ(again.status, 422);
   EXPECT_EQ(Json::parse(again.body).at("refused"),
-            "lines: there is nothing to ask to be paid for; Open top crack glued, with cleats: stands on invoice "
+            "lines: there is nothing to ask to be paid for; Open crack or seam glued, with cleats: stands on invoice "
             "2026-0001 already; Drop-in saddle replaced: the owner said no");
 }
 

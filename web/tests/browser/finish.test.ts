@@ -164,7 +164,7 @@ test.each(sizes)(
       const count = page.getByRole("button", { name: /^Count \d+ in/ });
       if ((await count.count()) > 0) {
         await count.click();
-        await page.getByText(/^Open top crack glued, with cleats counts \d+\.$/).waitFor();
+        await page.getByText(/^Open crack or seam glued, with cleats counts \d+\.$/).waitFor();
       }
       await page
         .getByRole("button", { name: /Show the numbers/ })

@@ -156,7 +156,7 @@ test.each([
     await page.getByRole("link", { name: "Decide and work" }).click();
     await page.getByRole("heading", { name: "What is behind it" }).waitFor();
     await page.getByLabel("Recorded as").fill("Ada");
-    const crack = await choose(page, /Open top crack glued/);
+    const crack = await choose(page, /Open crack or seam glued/);
     await choose(page, /Loose (back brace|leg of the main braces)/);
     expect(await page.getByText("Work sheet: The owner has said yes to no repair yet.").count()).toBe(1);
     await look("3-chosen");
@@ -172,7 +172,7 @@ test.each([
     const asked = textOf(estimate);
     expect(asked).toContain("The ways to go, side by side");
     expect(asked).toContain("Finding 1: crack");
-    await page.getByRole("button", { name: /^Owner says yes to Open top crack/ }).click();
+    await page.getByRole("button", { name: /^Owner says yes to Open crack or seam/ }).click();
     await page.locator("b", { hasText: / said yes$/ }).waitFor();
     await page.getByRole("button", { name: /^Owner says no to Loose/ }).click();
     await page.locator("b", { hasText: / said no$/ }).waitFor();
@@ -196,7 +196,7 @@ test.each([
     if ((await page.getByText("Changed since it was offered").count()) > 0) {
       await page.getByRole("button", { name: "Put 1 line before the owner" }).click();
       await page.getByText("no answer yet.").waitFor();
-      await page.getByRole("button", { name: /^Owner says yes to Open top crack/ }).click();
+      await page.getByRole("button", { name: /^Owner says yes to Open crack or seam/ }).click();
     }
     await expect.poll(() => crack.textContent()).toContain("the owner said yes");
     expect(await work(crack)).toBeGreaterThan(0);
@@ -230,7 +230,7 @@ test.each([
     const bill = page.getByRole("link", { name: /^Print A4 \(Invoice 2026-/ });
     await bill.waitFor();
     const billed = textOf(await fetched(bill, `invoice-${name}`));
-    expect(billed).toContain("Open top crack glued");
+    expect(billed).toContain("Open crack or seam glued");
     expect(billed).not.toContain("Loose");
     await page.getByRole("button", { name: "Hand it over today" }).click();
     await page.getByText(/Went home on 20 Feb 2026/).waitFor();

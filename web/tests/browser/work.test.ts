@@ -73,7 +73,7 @@ test.each([
     await page.getByRole("heading", { name: "Decide and work", level: 1 }).waitFor();
     await page.getByLabel("Recorded as").fill("Ada");
 
-    const crack = await choose(page, "crack", /Open top crack glued/);
+    const crack = await choose(page, "crack", /Open crack or seam glued/);
     const saddle = await choose(page, "saddle drop", /Drop-in saddle replaced/);
     expect(await crack.getByText(/Next question/).count()).toBe(1);
     await shoot(page, `work-1-chosen-${name}`);
@@ -87,7 +87,7 @@ test.each([
 
     // The estimate: both lines before the owner, one of them refused.
     await page.getByRole("button", { name: "Put 2 lines before the owner" }).click();
-    await page.getByRole("button", { name: "Owner says yes to Open top crack glued, with cleats" }).click();
+    await page.getByRole("button", { name: "Owner says yes to Open crack or seam glued, with cleats" }).click();
     await page.locator("b", { hasText: / said yes$/ }).waitFor();
     await page.getByRole("button", { name: "Owner says no to Drop-in saddle replaced" }).click();
     await page.locator("b", { hasText: / said no$/ }).waitFor();
@@ -102,7 +102,7 @@ test.each([
     await page.getByText("Changed since it was offered").waitFor();
     await page.getByRole("button", { name: "Put 1 line before the owner" }).click();
     await page.getByText("no answer yet.").waitFor();
-    await page.getByRole("button", { name: "Owner says yes to Open top crack glued, with cleats" }).click();
+    await page.getByRole("button", { name: "Owner says yes to Open crack or seam glued, with cleats" }).click();
     await expect.poll(() => crack.textContent()).toContain("the owner said yes");
 
     // Work with the clock.
@@ -142,7 +142,7 @@ test("out of its range the gate holds the work until somebody records why not", 
     await read(id, "body_humidity", 30, "hygrometer");
     await visit(page, `/visits/${id}/work`);
     await page.getByLabel("Recorded as").fill("Ada");
-    await choose(page, "crack", /Open top crack glued/);
+    await choose(page, "crack", /Open crack or seam glued/);
     await page.getByText("The humidity holds this work.").waitFor();
     await page.getByText("Go on all the same").click();
     await page.getByLabel("Why").fill("The owner plays tonight and knows.");
@@ -169,9 +169,9 @@ test("by keyboard alone: a repair is chosen, a question answered and a step star
       }
       throw new Error(`no way by Tab to ${text}`);
     };
-    await tabTo(/^Open top crack glued/);
+    await tabTo(/^Open crack or seam glued/);
     await page.keyboard.press("Enter");
-    const card = page.getByRole("article", { name: /Open top crack glued/ });
+    const card = page.getByRole("article", { name: /Open crack or seam glued/ });
     await card.waitFor();
     const question = await card.locator("h4").textContent();
     await page.getByRole("heading", { name: "Repairs" }).evaluate((heading) => {
