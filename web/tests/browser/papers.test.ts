@@ -157,7 +157,7 @@ test.each([
     await page.getByRole("heading", { name: "What is behind it" }).waitFor();
     await page.getByLabel("Recorded as").fill("Ada");
     const crack = await choose(page, /Open crack or seam glued/);
-    await choose(page, /Loose (back brace|leg of the main braces)/);
+    await choose(page, /Loose (back brace|brace under the top)/);
     expect(await page.getByText("Work sheet: The owner has said yes to no repair yet.").count()).toBe(1);
     await look("3-chosen");
 
