@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "book/drawing_question.h"
 #include "book/questions.h"
 #include "book/top_question.h"
 
@@ -58,13 +59,7 @@ HoldingStrip block(const DrawnLine& line) {
 
 /// What is glued under a plate beside the bracing of the top: the blocks, and the bars of a back.
 std::vector<HoldingStrip> glued_under(DrawingView inside, const Instrument& own, const DataTables& tables) {
-  const InstrumentDrawing drawing = instrument_drawing({.body_size = own.design.body_size,
-                                                        .bracing = own.design.bracing,
-                                                        .lower_bout_width = own.design.lower_bout_width,
-                                                        .scale_length = own.scale_length,
-                                                        .body_joint_fret = own.body_joint_fret,
-                                                        .fret_count = own.fret_count},
-                                                       tables.tops, tables.drawing);
+  const InstrumentDrawing drawing = drawing_of(own, tables);
   const auto view = std::ranges::find(drawing.views, inside, &ViewDrawing::view);
   std::vector<HoldingStrip> glued;
   if (view == drawing.views.end()) return glued;
