@@ -137,19 +137,16 @@ test.each([
   { name: "phone", viewport: phone },
   { name: "desktop", viewport: desktop },
 ] as const)(
-  "what the survey found is counted, drawn by its number and taken away when mended, on a $name",
+  "what the survey found is counted, drawn by its number and taken away as if mended, on a $name",
   async (screen) => {
     const { context, page, complaints } = await openPage(browser, shop.address, screen.viewport);
     try {
-      const list = (await (await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`)).json()) as {
-        lines: { id: number }[];
-      };
-      await visit(page, `/instruments/${list.lines[0]?.id}/top`);
+      await visit(page, "/instruments/1/top");
       await page.locator("svg .rim").first().waitFor();
       const found = page.getByRole("region", { name: "What the survey found on it" });
-      const bar = found.locator(".found li", { hasText: "brace loose, bar below the hole" });
-      expect(await bar.textContent()).toMatch(/taken as off the top over 70\smm/);
-      const number = (await bar.locator("b").textContent()) ?? "";
+      const crack = found.locator(".found li", { hasText: "crack, beside the board" });
+      expect(await crack.textContent()).toMatch(/taken as parted over 76\smm/);
+      const number = (await crack.locator("b").textContent()) ?? "";
       expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
       expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
       await page.getByLabel("As if everything the survey found were mended").check();
@@ -169,6 +166,23 @@ test.each([
     }
   },
 );
+
+test("what was mended since it was last seen no longer counts, and the day is told", async () => {
+  const { context, page } = await openPage(browser, shop.address, phone);
+  try {
+    const list = (await (await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`)).json()) as {
+      lines: { id: number }[];
+    };
+    await visit(page, `/instruments/${list.lines[0]?.id}/top`);
+    await page.locator("svg .rim").first().waitFor();
+    const found = page.getByRole("region", { name: "What the survey found on it" });
+    expect(await found.textContent()).toContain("it was mended on");
+    expect(await found.locator(".found li").count()).toBe(0);
+    expect(await page.locator("svg .surveyed").count()).toBe(0);
+  } finally {
+    await context.close();
+  }
+});
 
 test("without a bracing on record nothing is drawn until one is chosen", async () => {
   const { context, page } = await openPage(browser, shop.address, phone);
