@@ -102,10 +102,13 @@ if(NPM AND NOT TAILBLOCK_SANITIZE)
   foreach(story IN LISTS stories)
     get_filename_component(stem ${story} NAME_WE)
     add_test(NAME browser.${stem} COMMAND ${NPM} run --silent test:browser -- ${stem}.test.ts WORKING_DIRECTORY ${web})
-    # Alone on the machine: a story has time limits of its own.
-    set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 1200 RUN_SERIAL ON
+    # Begun first: they are the longest.
+    set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 1200 COST 100
                          ENVIRONMENT TAILBLOCK_PROGRAM=${TAILBLOCK_PROGRAM})
   endforeach()
+  # Alone on the machine: they time how soon a key or a slider is answered.
+  set_tests_properties(browser.strings browser.survey PROPERTIES RUN_SERIAL ON)
+  set_tests_properties(browser.pages PROPERTIES COST 200)
 endif()
 
 if(TAILBLOCK_PERF)

@@ -320,15 +320,27 @@ void add_care(const std::optional<CrackAnswer>& crack, OwnersReport& report) {
                  "buzzes, lifts or opens."};
   if (!crack || !crack->known) return;
   const CrackRiskResult& risk = crack->result;
-  report.care.insert(report.care.begin(),
-                     "In its home the driest week is expected to come to " +
-                         decimals(100 * risk.lowest_week_relative_humidity, 0) +
-                         " % humidity. In such a year the chance of a new crack in the top is " +
-                         in_100(risk.here.chance) + ".");
+  report.care.insert(report.care.begin(), "In its home the driest week is expected to come to " +
+                                              decimals(100 * risk.lowest_week_relative_humidity, 0) +
+                                              " % humidity. In such a year the chance of a new crack in the top is " +
+                                              in_100(risk.here.chance) + ".");
   if (risk.here.chance_high > std::max(0.02, 4 * risk.here.chance_low)) {
     report.uncertain.push_back("The chance of a crack is poorly known: anything from " + in_100(risk.here.chance_low) +
                                " to " + in_100(risk.here.chance_high) + ".");
   }
+}
+
+std::string how_sure_of_season(const ResponseResult& response) {
+  constexpr double mostly_a_guess = 0.5;  // of the first guess's variance is left
+  const std::string read = counted(static_cast<std::size_t>(response.readings_used), "reading");
+  if (response.prior_weight > mostly_a_guess) {
+    return "How far this guitar moves with the air is still mostly a first guess, good to a factor of about two: " +
+           read +
+           " so far, and readings in other seasons will sharpen it. The bands of the year's picture show how sure that "
+           "is.";
+  }
+  return "How this guitar follows the seasons is learnt from " + read +
+         " so far; the bands of the year's picture show how sure that is.";
 }
 
 void add_year(const SeasonAnswer& season, const VisitForPaper& visit, OwnersReport& report) {
@@ -337,9 +349,7 @@ void add_year(const SeasonAnswer& season, const VisitForPaper& visit, OwnersRepo
   for (const ChangeShare& change : season.response.last_change) {
     if (change.to == visit.visit.visit.date) report.summary = since_last_time(change);
   }
-  std::string learnt = "How this guitar follows the seasons is learnt from ";
-  learnt += counted(static_cast<std::size_t>(season.response.readings_used), "reading") + " so far";
-  report.uncertain.push_back(learnt + "; the bands of the year's picture show how sure that is.");
+  report.uncertain.push_back(how_sure_of_season(season.response));
   if (!season.assumed.empty()) {
     report.uncertain.emplace_back("What was not measured on it was taken as usual for its kind.");
   }

@@ -64,8 +64,8 @@ class ShopWithPapers : public EmptyShop {
   }
 
   int instrument_ = instrument_read_twice();
-  int visit_ = kept("/api/visits",
-                    {{"instrument_id", instrument_}, {"date", "2026-02-10"}, {"reason", "A crack has opened."}});
+  int visit_ =
+      kept("/api/visits", {{"instrument_id", instrument_}, {"date", "2026-02-10"}, {"reason", "A crack has opened."}});
   int crack_ = 0, saddle_ = 0;
 };
 
@@ -163,6 +163,7 @@ TEST_F(ShopWithPapers, a_report_shows_findings_on_the_drawing_with_their_photos)
   EXPECT_TRUE(has(open, "data:image/jpeg;base64,"));
   EXPECT_TRUE(has(open, "likely, not certain"));
   EXPECT_TRUE(has(open, "Keep the air round it between"));
+  EXPECT_TRUE(has(open, "learnt from 4 readings so far"));
   offer();
   say(job, "no");
   EXPECT_TRUE(has(page("/api/visits/{id}/owners-report", visit_), "you said no to it"));
@@ -177,6 +178,20 @@ TEST_F(ShopWithPapers, a_report_shows_findings_on_the_drawing_with_their_photos)
   EXPECT_EQ(page("/api/papers/{id}", given), before);
   EXPECT_EQ(pdf(given), printed);
   EXPECT_TRUE(has(page("/api/visits/{id}/owners-report", visit_), "Back: 2."));
+}
+
+TEST_F(ShopWithPapers, a_report_says_that_the_season_is_a_first_guess_until_it_is_read_in_two) {
+  name_the_shop();
+  Json once = done("GET", "/api/instruments/{id}", {.id = instrument_}).at("instrument");
+  once.erase("id");
+  const int visit = kept("/api/visits", {{"instrument_id", kept("/api/instruments", once)}, {"date", "2026-02-10"}});
+  const auto height = [&](const char* measure) -> Json {
+    return {{"visit_id", visit}, {"measure", measure}, {"typed", "2.4 mm"}, {"value", 2.4}, {"gauge", "ruler_64ths"}};
+  };
+  const Json heights{{"readings", {height("action12_bass"), height("action12_treble")}}};
+  done("POST", "/api/visits/{id}/readings", {.id = visit, .body = heights.dump()});
+  EXPECT_TRUE(has(page("/api/visits/{id}/owners-report", visit),
+                  "mostly a first guess, good to a factor of about two: 2 readings so far"));
 }
 
 TEST_F(ShopWithPapers, a_ticket_says_what_it_is_when_it_is_scanned) {
