@@ -23,19 +23,6 @@ PlanePoint middle_of(const TriangleMesh& mesh, std::size_t triangle) {
   return middle;
 }
 
-/// The thickness read nearest, softened: weights fall with the square of the distance, equal within 5 mm.
-double thickness_at(PlanePoint p, const std::vector<ThicknessReading>& readings, double otherwise) {
-  if (readings.empty()) return otherwise;
-  double sum = 0, weights = 0;
-  for (const ThicknessReading& reading : readings) {
-    const double away = distance(p, {in_mm(reading.x), in_mm(reading.y)});
-    const double weight = 1 / (away * away + 25);
-    sum += weight * in_mm(reading.thickness);
-    weights += weight;
-  }
-  return sum / weights;
-}
-
 std::vector<TriangleMake> makes_of(const MeshedTop& meshed, const TopDesign& design, const TopDamage& damage,
                                    const PinLine& pin_line) {
   const Footprint bridge = footprint(design.bridge.body);

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "body/point_grid.h"
+
 namespace tailblock {
 namespace {
 
@@ -9,6 +11,7 @@ constexpr Need free_to_leave_out = Need::has_default;
 constexpr std::array<std::string_view, 2> end_names{"first", "second"};
 constexpr Range along{0, 700, "mm"};
 constexpr Range across{-300, 300, "mm"};
+constexpr double near_mm = 5;
 
 }  // namespace
 
@@ -46,6 +49,18 @@ void describe(FieldVisitor& visit, TopDamage& damage) {
                damage.bridge_plate_worn, {0, 1, ""});
   visit.length({"bridge_lifted_mm", "from the back edge of the bridge, off the top", free_to_leave_out},
                damage.bridge_lifted, {0, 60, "mm"});
+}
+
+double thickness_at(PlanePoint p, const std::vector<ThicknessReading>& readings, double otherwise) {
+  if (readings.empty()) return otherwise;
+  double sum = 0, weights = 0;
+  for (const ThicknessReading& reading : readings) {
+    const double away = distance(p, {in_mm(reading.x), in_mm(reading.y)});
+    const double weight = 1 / (away * away + near_mm * near_mm);
+    sum += weight * in_mm(reading.thickness);
+    weights += weight;
+  }
+  return sum / weights;
 }
 
 }  // namespace tailblock

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "body/triangle_mesh.h"
 #include "quantity/fields.h"
 
 /// What has happened to a top since it was built.
@@ -43,11 +44,14 @@ void describe(FieldVisitor&, ThicknessReading&);
 struct TopDamage {
   std::vector<LooseBrace> loose_braces{};
   std::vector<Crack> cracks{};
-  /// Between readings: weighted with the inverse square of the distance; none: the design's thickness everywhere.
   std::vector<ThicknessReading> thickness{};
   double bridge_plate_worn = 0;  ///< share of its thickness gone along the pin holes; 1 is worn through
   Length bridge_lifted{};        ///< from the back edge of the bridge, off the top
 };
 void describe(FieldVisitor&, TopDamage&);
+
+/// The top's thickness at a place, mm: the readings weighted with the inverse square of their distance, any within 5 mm
+/// about equally; without readings `otherwise`.
+[[nodiscard]] double thickness_at(PlanePoint, const std::vector<ThicknessReading>& readings, double otherwise);
 
 }  // namespace tailblock

@@ -5,19 +5,6 @@
 #include "quantity/csv_table.h"
 
 namespace tailblock {
-namespace {
-
-std::vector<std::string> ids_in(std::string_view text) {
-  std::vector<std::string> ids;
-  while (!text.empty()) {
-    const std::string_view one = text.substr(0, text.find(';'));
-    text.remove_prefix(std::min(text.size(), one.size() + 1));
-    ids.emplace_back(one);
-  }
-  return ids;
-}
-
-}  // namespace
 
 std::vector<TopFindingKind> top_findings(std::string_view csv) {
   const CsvTable table("top_findings.csv", csv);
@@ -32,8 +19,8 @@ std::vector<TopFindingKind> top_findings(std::string_view csv) {
     }
     kinds.push_back({.kind = kind,
                      .taken_as = static_cast<TakenAs>(taken - taken_as_names.begin()),
-                     .mended_by = ids_in(row.text("mended_by")),
-                     .cleated_by = ids_in(row.text("cleated_by")),
+                     .mended_by = listed(row.text("mended_by")),
+                     .cleated_by = listed(row.text("cleated_by")),
                      .because = std::string(row.text("because"))});
     if (kinds.back().taken_as == TakenAs::not_modelled && kinds.back().because.empty()) {
       throw Refused(row.where("because") + ": it says why nothing is made of the finding");

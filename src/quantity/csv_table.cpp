@@ -123,4 +123,14 @@ std::size_t CsvTable::index_of(std::string_view column) const {
   return static_cast<std::size_t>(found - columns_.begin());
 }
 
+std::vector<std::string> listed(std::string_view cell, char between) {
+  std::vector<std::string> parts;
+  while (!cell.empty()) {
+    const std::size_t end = cell.find(between);
+    parts.emplace_back(cell.substr(0, end));
+    cell = end == std::string_view::npos ? std::string_view() : cell.substr(end + 1);
+  }
+  return parts;
+}
+
 }  // namespace tailblock

@@ -63,4 +63,7 @@ class CsvTable {
   std::vector<CsvRow> rows_;
 };
 
+/// A cell that holds several words: `a;b;c` as three; an empty cell as none.
+[[nodiscard]] std::vector<std::string> listed(std::string_view cell, char between = ';');
+
 }  // namespace tailblock

@@ -2,16 +2,6 @@
 
 namespace tailblock {
 
-std::vector<std::string> listed(std::string_view cell, char between) {
-  std::vector<std::string> parts;
-  while (!cell.empty()) {
-    const std::size_t end = cell.find(between);
-    parts.emplace_back(cell.substr(0, end));
-    cell = end == std::string_view::npos ? std::string_view() : cell.substr(end + 1);
-  }
-  return parts;
-}
-
 std::string cell_text(const CsvRow& row, std::string_view column) { return std::string(row.text(column)); }
 std::string cell_name(const CsvRow& row, std::string_view column) { return std::string(row.name(column)); }
 

@@ -10,8 +10,6 @@
 /// Cells that the tables of this room share.
 namespace tailblock {
 
-/// `a;b;c` as three; an empty cell as none.
-[[nodiscard]] std::vector<std::string> listed(std::string_view cell, char between = ';');
 [[nodiscard]] std::string cell_text(const CsvRow& row, std::string_view column);
 /// An empty cell is refused.
 [[nodiscard]] std::string cell_name(const CsvRow& row, std::string_view column);

@@ -149,6 +149,36 @@ TEST(Plate, every_damage_softens_the_top) {
   softens("thin", {.thickness = {{mm(300), mm(0), mm(2.2)}, {mm(100), mm(0), mm(2.7)}}});
 }
 
+// By hand: (2.0/125 + 3.0/425)/(1/125 + 1/425).
+TEST(Plate, the_nearest_thickness_read_counts_most) {
+  const std::vector<ThicknessReading> read{{mm(10), mm(0), mm(2)}, {mm(0), mm(-20), mm(3)}};
+  EXPECT_NEAR(thickness_at({0, 0}, read, 2.6), 1225.0 / 550, 1e-12);
+  EXPECT_EQ(thickness_at({0, 0}, {}, 2.6), 2.6);
+}
+
+TEST(Plate, a_brace_may_be_told_from_either_end) {
+  PlateRequest told = usual(), turned = usual();
+  told.top.drawn = design_of(told.top, tables().designs);
+  turned.top.drawn = told.top.drawn;
+  for (Brace& brace : turned.top.drawn->braces) {
+    std::swap(brace.from_x, brace.to_x);
+    std::swap(brace.from_y, brace.to_y);
+    std::ranges::reverse(brace.heights);
+    for (BraceHeight& station : brace.heights) station.share = 1 - station.share;
+  }
+  EXPECT_NEAR(answer(turned).strings.stiffness_n_per_mm / answer(told).strings.stiffness_n_per_mm, 1, 1e-6);
+}
+
+TEST(Plate, a_plate_worn_through_along_the_pins_still_does_more_than_none) {
+  PlateRequest worn = usual(), none = usual();
+  worn.damage.bridge_plate_worn = 1;
+  none.top.drawn = design_of(none.top, tables().designs);
+  none.top.drawn->bridge_plate.thickness = mm(0);
+  const double sound = answer(usual()).strings.stiffness_n_per_mm;
+  const double lost = sound - answer(none).strings.stiffness_n_per_mm;
+  EXPECT_GT(answer(worn).strings.stiffness_n_per_mm, sound - 0.6 * lost);
+}
+
 TEST(Plate, a_brace_loose_all_along_is_as_good_as_none) {
   PlateRequest loose = usual(), none = usual();
   loose.damage.loose_braces = {{.brace = "lower tone bar", .end = BraceEnd::first, .length = mm(700)}};
