@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { dayNumber, isoDay, monthStarts, shortDay, spokenDay } from "../src/trade/day";
 import { inTrade, nearestSixtyFourth } from "../src/trade/length";
+import { signedNumber } from "../src/trade/signed";
 
 // From the definition of the inch, 25.4 mm; that the program prints the same is checked in tests/browser/length.test.ts.
 describe("a length is printed three ways", () => {
@@ -43,6 +44,17 @@ describe("days", () => {
       "2025-12-01",
       "2026-01-01",
       "2026-02-01",
+    ]);
+  });
+});
+
+describe("changes", () => {
+  test("carry their sign unless they round to nothing", () => {
+    expect([0.004, -0.004, 0.006, -1.25].map((value) => signedNumber(value, 2))).toEqual([
+      "0.00",
+      "0.00",
+      "+0.01",
+      "−1.25",
     ]);
   });
 });

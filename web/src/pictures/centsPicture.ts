@@ -19,11 +19,6 @@ export interface CentsChoice {
   readonly height: number;
 }
 
-export function signedCents(cents: number): string {
-  const rounded = Math.round(cents * 10) / 10;
-  return `${rounded > 0 ? "+" : rounded < 0 ? "−" : ""}${Math.abs(rounded).toFixed(1)}`;
-}
-
 function centTicks(from: number, to: number): number[] {
   const step = [1, 2, 5, 10, 20, 50].find((size) => (to - from) / size <= 5) ?? 100;
   const ticks: number[] = [];

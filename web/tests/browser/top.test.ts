@@ -152,7 +152,7 @@ test.each([
       await page.getByLabel("As if everything the survey found were mended").check();
       await expect.poll(() => maps(page).count()).toBe(2);
       expect(await maps(page).nth(1).locator("h3").textContent()).toContain("everything that was found is mended");
-      await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^\+\d/);
+      await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^[+−]?\d/);
       expect(await maps(page).nth(1).locator("svg .surveyed").count()).toBe(0);
       await shoot(page, `top-5-surveyed-${screen.name}`);
       expect(await layoutTrouble(page)).toEqual([]);
