@@ -11,7 +11,7 @@ struct BenchWeights {
   double change_of_instrument;  ///< putting one down to take up another within a day
   double promise_later;         ///< a promise moved later at all
   double promise_later_day;     ///< and each day of it
-  double promise_earlier_day;   ///< each day earlier than promised
+  double promise_earlier_day;   ///< each day ready before the end of the promised day
   double begun_overdue;         ///< work begun at all after what it follows has stood too long
   double begun_overdue_day;     ///< and each day of it
 };
