@@ -187,8 +187,12 @@ SearchResult search_lists(SerialPlan& plan, const WorkList& kept, const SearchLi
     if (rule == 0) result.first_come = cost;
     result.best_rule = std::min(result.best_rule, cost);
   }
-  if (!unmoved) unmoved = look_for_unmoved(plan, result, limits);
-  Annealing annealing(plan, unmoved ? unmoved->list : result.list, unmoved ? unmoved->cost : result.cost, limits);
+  SearchLimits left = limits;
+  if (!unmoved) {
+    left.plans -= limits.plans / part_for_promises;
+    unmoved = look_for_unmoved(plan, result, limits);
+  }
+  Annealing annealing(plan, unmoved ? unmoved->list : result.list, unmoved ? unmoved->cost : result.cost, left);
   annealing.unmoved = unmoved;
   annealing.run(result);
   if (annealing.unmoved) {
