@@ -3,7 +3,7 @@ import type { BenchAnswer, BenchPerson, BenchWork, PlannedInstrument, PlannedOpe
 import { svgText } from "../src/chart/svg";
 import { compared, movedWords } from "../src/parts/benchCompared";
 import { couldBeTakenUp, curing, handsOf, inOrder } from "../src/parts/todayWork";
-import { BenchScale, benchPicture, openOn } from "../src/pictures/benchPicture";
+import { BenchScale, benchPicture, openOn, whenOpen } from "../src/pictures/benchPicture";
 import {
   daysSpoken,
   hoursFrom,
@@ -200,12 +200,20 @@ test("whom one more delays is told by whole days", () => {
   });
 });
 
+test("what is dropped on a night, a break or a day off is laid to the next hour anyone is in", () => {
+  const at = (day: number, minute: number): number => (friday + day) * 1440 + minute;
+  expect(whenOpen([person], at(0, 600))).toBe(at(0, 600));
+  expect(whenOpen([person], at(0, 755))).toBe(at(0, 780));
+  expect(whenOpen([person], at(0, 1050))).toBe(at(4, 540)); // Monday is a day off
+  expect(whenOpen([person], at(4, 0))).toBe(at(4, 540));
+});
+
 test("what a tap moved is said: which, by how much and why", () => {
   const before = answerOf([], [], [readyOf("one", "2026-02-21"), readyOf("two", "2026-02-24")], [1, 2]);
   const late = { ...readyOf("one", "2026-02-23"), why: '"glue" waits for hands that "two" has until then' };
   const after = answerOf([], [], [late, readyOf("two", "2026-02-23")], [1, 2]);
   expect(movedWords(before, after)).toBe(
-    'one is ready 2 days later, Mon 23 Feb: "glue" waits for hands that "two" has until then. two is ready 1 day sooner, Mon 23 Feb.',
+    'One is ready 2 days later, Mon 23 Feb: "glue" waits for hands that "two" has until then. Two is ready 1 day sooner, Mon 23 Feb.',
   );
   expect(movedWords(before, before)).toBe("No instrument's day moves.");
 });

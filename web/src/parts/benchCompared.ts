@@ -21,6 +21,8 @@ export interface Compared {
 
 const mostNamed = 3;
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 /** Whose day moved from one plan to the next, by how much and why, in a sentence or two. */
 export function movedWords(before: BenchAnswer, after: BenchAnswer): string {
   const { delayed } = compared(before, after, 0);
@@ -28,7 +30,7 @@ export function movedWords(before: BenchAnswer, after: BenchAnswer): string {
   const sentences = delayed.slice(0, mostNamed).map((one) => {
     const why = after.plan?.instruments.find((other) => other.name === one.name)?.why;
     const by = `${dayCount(Math.abs(one.days))} ${one.days > 0 ? "later" : "sooner"}`;
-    return `${one.name} is ready ${by}, ${spokenWeekday(one.after)}${one.days > 0 && why ? `: ${why}` : ""}.`;
+    return `${capital(one.name)} is ready ${by}, ${spokenWeekday(one.after)}${one.days > 0 && why ? `: ${why}` : ""}.`;
   });
   const others = delayed.length - mostNamed;
   if (others > 0) sentences.push(`${others === 1 ? "One more moves" : `${others} more move`} too.`);

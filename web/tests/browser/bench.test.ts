@@ -181,7 +181,24 @@ test("a block dragged to another day is pinned there, and what that moves is sai
     await page.mouse.up();
     await page.getByText(/is pinned to .*(is ready|No instrument's day moves)/).waitFor();
     expect((await planned()).work.filter((work) => work.pinned).length).toBe(1);
+    expect(await page.getByText(/made without the pins|cannot be had/).count()).toBe(0);
     await shoot(page, "bench-dragged");
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("a pin that the plan cannot keep is told once and is not said to be pinned", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, desktop);
+  try {
+    await visit(page, "/bench");
+    await page.getByRole("button", { name: /^Short intake.*tall through saddle; / }).focus();
+    await page.getByLabel("Pin to day").fill("2026-03-01");
+    await page.getByRole("button", { name: "Pin", exact: true }).click();
+    await page.getByText(/cannot be had Sun 1 Mar at .*as said above/).waitFor();
+    await page.getByText(/is pinned to Sun 1 Mar .*but nobody who can do it is there/).waitFor();
+    await shoot(page, "bench-not-kept");
     expect(complaints).toEqual([]);
   } finally {
     await context.close();
