@@ -13,7 +13,7 @@ web_built := web/dist/index.html
 
 cxx_files = $(shell git ls-files --cached --others --exclude-standard 'src/*.h' 'src/*.cpp' 'tests/*.h' 'tests/*.cpp' 'perf/*.h' 'perf/*.cpp')
 
-.PHONY: help demo build test fast asan fuzz perf format tidy web packages packages-test packages-style packages-fuzz clean
+.PHONY: help demo build test fast asan fuzz perf format tidy web packages packages-test packages-style packages-fuzz look-again clean
 
 help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
@@ -27,7 +27,7 @@ build: packages web build/release/build.ninja ## build everything: the program i
 	@echo "build: everything, in build/release"
 	@cmake --build build/release -j $(JOBS)
 
-test: packages-test build ## build everything and run every check, the browser tests too
+test: packages-test web look-again build ## build everything and run every check, the browser tests too
 	@echo "test: every check"
 	@ctest --preset release -j $(JOBS)
 
@@ -66,6 +66,10 @@ packages: ## install the Debian packages that building needs, if any is missing
 
 packages-test:
 	@scripts/install-debian build test
+
+# What was installed since is found by configuring anew.
+look-again: build/release/build.ninja
+	@cmake --preset release --log-level=WARNING
 
 packages-fuzz:
 	@scripts/install-debian build fuzz

@@ -61,7 +61,8 @@ void describe(FieldVisitor& visit, BenchResult& result);
 ///
 ///     cost = sum_i (late_day w_i L_i + shop_day F_i + promise) + change_of_instrument C + overdue
 ///     L_i days late, F_i days in the shop from now, w_i its weight, C changes of instrument within a day;
-///     promise = promise_later + promise_later_day d for d days later, promise_earlier_day e for e days earlier;
+///     promise = promise_later + promise_later_day d for d days later, promise_earlier_day e for e days by the
+///     clock before the promised day ends;
 ///     overdue = begun_overdue + begun_overdue_day d for work that begins d days past its begin_by
 ///
 /// A list of instruments is placed in order, each operation where it can begin first, gaps included; simulated

@@ -62,7 +62,12 @@ void exchange_jobs(Jobs& jobs, Seeded& dice) {
 
 void pass_over(WorkList& list, Seeded& dice) {
   std::uint8_t& passed = list.passed[static_cast<std::size_t>(dice.below(static_cast<int>(list.passed.size())))];
-  passed = static_cast<std::uint8_t>(passed == 0 ? 1 : passed == most_passed || dice.below(4) != 0 ? 0 : passed + 1);
+  if (passed > 0 && dice.below(4) != 0) {
+    passed = 0;
+    return;
+  }
+  passed = 1;
+  while (passed < most_passed && dice.below(2) == 0) ++passed;
 }
 
 }  // namespace

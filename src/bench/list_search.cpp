@@ -13,6 +13,7 @@ constexpr double start_temperature = 0.02;  // of the cost an instrument
 constexpr double tiny = 1e-9;
 constexpr int plans_an_entry = 200;  // enough for one cooling of a short list; what is left goes into further ones
 constexpr int most_rounds = 16;
+constexpr int part_for_promises = 4;
 
 /// The best list that moves no promise later.
 struct Unmoved {
@@ -45,6 +46,7 @@ class Annealing {
 
   void run(SearchResult& result) {
     plan_.take_back_to(0);
+    if (unmoved) plan_.hold_promises(true);
     next_ = current_;
     item_at_.resize(current_.jobs.size());
     next_item_at_ = item_at_;
@@ -63,12 +65,14 @@ class Annealing {
       for (int i = 0; i < plans; ++i) {
         const double left = 1 - static_cast<double>(i) / plans;
         ++result.plans;
+        if (until_unmoved && unmoved) return;
         step(hottest * (1 + 3 * (round % 3)) * left * left, result);
       }
     }
   }
 
   std::optional<Unmoved> unmoved;  ///< the best that moves no promise later
+  bool until_unmoved = false;      ///< and nothing more is looked for
 
  private:
   void step(double temperature, SearchResult& result) {
@@ -113,6 +117,7 @@ class Annealing {
     }
     if ((!unmoved || cost_ < unmoved->cost - tiny) && plan_.promises_moved_later() == 0) {
       unmoved = Unmoved{.list = current_, .cost = cost_};
+      plan_.hold_promises(true);
     }
   }
 
@@ -142,6 +147,23 @@ double place_list(SerialPlan& plan, const WorkList& list) {
   return plan.cost_so_far();
 }
 
+namespace {
+
+/// A list that moves no promise later, looked for by a part of the plans.
+std::optional<Unmoved> look_for_unmoved(SerialPlan& plan, SearchResult& result, const SearchLimits& limits) {
+  plan.take_back_to(0);
+  plan.hold_promises(true);
+  const double cost = place_list(plan, result.list);
+  Annealing annealing(plan, result.list, cost, {.plans = limits.plans / part_for_promises, .seed = limits.seed});
+  annealing.until_unmoved = true;
+  annealing.run(result);
+  plan.take_back_to(0);
+  plan.hold_promises(false);
+  return annealing.unmoved;
+}
+
+}  // namespace
+
 SearchResult search_lists(SerialPlan& plan, const WorkList& kept, const SearchLimits& limits) {
   SearchResult result;
   result.cost = INFINITY;
@@ -165,7 +187,12 @@ SearchResult search_lists(SerialPlan& plan, const WorkList& kept, const SearchLi
     if (rule == 0) result.first_come = cost;
     result.best_rule = std::min(result.best_rule, cost);
   }
-  Annealing annealing(plan, unmoved ? unmoved->list : result.list, unmoved ? unmoved->cost : result.cost, limits);
+  SearchLimits left = limits;
+  if (!unmoved) {
+    left.plans -= limits.plans / part_for_promises;
+    unmoved = look_for_unmoved(plan, result, limits);
+  }
+  Annealing annealing(plan, unmoved ? unmoved->list : result.list, unmoved ? unmoved->cost : result.cost, left);
   annealing.unmoved = unmoved;
   annealing.run(result);
   if (annealing.unmoved) {

@@ -39,8 +39,8 @@ struct SearchLimits {
 };
 
 /// Simulated annealing over lists, from the best of the rules and `kept` (if it is not empty). The plan returned never
-/// costs more than any of those. When a list is found that moves no promise later, only such lists are looked at for
-/// the answer. On return `plan` holds the answer.
+/// costs more than any of those. Where none of them keeps every promise, a part of the search is for a list that does;
+/// once one is known, only such lists are taken. On return `plan` holds the answer.
 SearchResult search_lists(SerialPlan& plan, const WorkList& kept, const SearchLimits& limits);
 
 }  // namespace tailblock

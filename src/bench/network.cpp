@@ -220,7 +220,7 @@ class Reader {
       step.least_piece = 1;
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::at_work, .at = net_.now});
     } else if (operation.pinned) {
-      if (tied) refuse("pinned", "pin the first operation of the group that " + quoted_text(operation.name) + " is in");
+      if (tied) refuse_pin_in_group(operation, index, job);
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::pinned, .at = net_.clock.slot(*operation.pinned)});
     } else if (tied && !net_.fixed.empty() && net_.fixed.back().step == index - 1) {
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::follows, .at = 0});
@@ -229,6 +229,17 @@ class Reader {
     } else {
       job.items.push_back({.first_step = index, .steps = 1});
     }
+  }
+
+  /// What is placed whole is pinned by its first operation.
+  [[noreturn]] void refuse_pin_in_group(const Operation& operation, int index, const BenchJob& job) const {
+    const bool begun = job.items.empty() || job.items.back().first_step + job.items.back().steps != index;
+    const Step& first = net_.steps[static_cast<std::size_t>(begun ? index - 1 : job.items.back().first_step)];
+    const BenchInstrument& instrument = request_.instruments[static_cast<std::size_t>(first.instrument)];
+    throw Refused(quoted_text(operation.name) + " of " + quoted_text(instrument.name) +
+                  " cannot be pinned by itself, since it must follow " +
+                  quoted_text(instrument.operations[static_cast<std::size_t>(first.number)].name) +
+                  " closely: pin that one");
   }
 
   void require_tie(const Operation& operation, int index, int before) {

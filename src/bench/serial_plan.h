@@ -53,6 +53,8 @@ class SerialPlan {
   [[nodiscard]] double cost_so_far() const { return jobs_cost_ + weights_.change_of_instrument * changes_ + missed_; }
   [[nodiscard]] PlanCost cost() const;
   [[nodiscard]] int promises_moved_later() const;
+  /// Whether a promise moved later costs more than any plan without one. Changed only while the placed moves none.
+  void hold_promises(bool hold) { promises_held_ = hold; }
 
   /// How many of the job's items are placed.
   [[nodiscard]] int items_placed(int job) const { return next_item_[static_cast<std::size_t>(job)]; }
@@ -95,6 +97,7 @@ class SerialPlan {
   [[noreturn]] void refuse_pinned(const FixedStep& fixed, const BenchRequest& request) const;
   [[nodiscard]] double job_cost(std::size_t job, Slot ready) const;
   [[nodiscard]] double promise_cost(const BenchJob& job, Slot ready) const;
+  [[nodiscard]] double earliness_cost(const BenchJob& job, Slot ready) const;
   [[nodiscard]] double missed(int step) const;
   [[nodiscard]] double overdue(int step) const;
   [[nodiscard]] double least_job_cost(std::size_t job, Slot ready) const;
@@ -117,6 +120,7 @@ class SerialPlan {
   std::vector<int> next_to_keep_;
   double jobs_cost_ = 0, missed_ = 0;
   int changes_ = 0;
+  bool promises_held_ = false;
 };
 
 }  // namespace tailblock

@@ -5,7 +5,9 @@
 namespace tailblock {
 namespace {
 
-constexpr double price_of_missing_a_pin = 1e6;  // a day: over any sum of the other costs, since no such plan may stand
+// Over any sum of the other costs: no plan may miss a pin, none moves a promise where none need be.
+constexpr double price_of_missing_a_pin = 1e6;  // a day
+constexpr double price_of_a_held_promise = 1e5;
 
 double in_days(Slot slots) { return static_cast<double>(slots) / slots_a_day; }
 
@@ -16,8 +18,16 @@ int ready_day(Slot ready) { return day_of(ready - 1); }
 
 double SerialPlan::promise_cost(const BenchJob& job, Slot ready) const {
   const int later = ready_day(ready) - *job.promised_day;
-  if (later > 0) return weights_.promise_later + weights_.promise_later_day * later;
-  return weights_.promise_earlier_day * -later;
+  if (later > 0) {
+    return (promises_held_ ? price_of_a_held_promise : 0) + weights_.promise_later + weights_.promise_later_day * later;
+  }
+  return earliness_cost(job, ready);
+}
+
+/// By the clock to the end of the promised day, so that nothing is gained by being ready just after a midnight.
+double SerialPlan::earliness_cost(const BenchJob& job, Slot ready) const {
+  const Slot promise_ends = (*job.promised_day + 1) * slots_a_day;
+  return weights_.promise_earlier_day * in_days(std::max(0, promise_ends - ready));
 }
 
 double SerialPlan::job_cost(std::size_t j, Slot ready) const {
@@ -28,13 +38,13 @@ double SerialPlan::job_cost(std::size_t j, Slot ready) const {
   return cost;
 }
 
-/// Not above job_cost() of any later moment: being early for a promise is left out, since it falls with time.
+/// Not above job_cost() of any later moment: where being early costs more than the shop's time, it falls with time and
+/// is left out.
 double SerialPlan::least_job_cost(std::size_t j, Slot ready) const {
   const BenchJob& job = net_.jobs[j];
-  double cost = weights_.shop_day * in_days(ready - job.arrives);
-  if (ready > job.due_end) cost += weights_.late_day * job.weight * in_days(ready - job.due_end);
-  if (job.promised_day && ready_day(ready) > *job.promised_day) cost += promise_cost(job, ready);
-  return cost;
+  const double cost = job_cost(j, ready);
+  const bool falls = job.promised_day && weights_.promise_earlier_day > weights_.shop_day;
+  return falls ? cost - earliness_cost(job, ready) : cost;
 }
 
 double SerialPlan::missed(int index) const {

@@ -6,9 +6,26 @@
 #include "quantity/named_values.h"
 
 namespace tailblock {
+namespace {
+
+constexpr Range worth{0, 1000, ""};
+
+}  // namespace
+
+void describe(FieldVisitor& visit, BenchWeights& weights) {
+  visit.number({"late_day", "a day late, times the instrument's own weight"}, weights.late_day, worth);
+  visit.number({"shop_day", "a day in the shop"}, weights.shop_day, worth);
+  visit.number({"change_of_instrument", "putting one down to take up another on the same day"},
+               weights.change_of_instrument, worth);
+  visit.number({"promise_later", "a promise moved later at all"}, weights.promise_later, worth);
+  visit.number({"promise_later_day", "and each day of it"}, weights.promise_later_day, worth);
+  visit.number({"promise_earlier_day", "each day ready before the promised day ends"}, weights.promise_earlier_day,
+               worth);
+  visit.number({"begun_overdue", "work begun after what it follows has stood too long"}, weights.begun_overdue, worth);
+  visit.number({"begun_overdue_day", "and each day of it"}, weights.begun_overdue_day, worth);
+}
 
 BenchWeights bench_weights(std::string_view csv) {
-  constexpr Range worth{0, 1000, ""};
   BenchWeights weights{};
   const std::array<NamedValue, 8> figures{{{"late_day", &weights.late_day, worth},
                                            {"shop_day", &weights.shop_day, worth},

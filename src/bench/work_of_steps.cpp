@@ -9,7 +9,6 @@ namespace tailblock {
 namespace {
 
 constexpr int slot_minutes = 5;
-constexpr int minutes_after_dust = 60;
 constexpr std::size_t name_bytes = 100;
 
 int up_to_slot(double minutes) { return slot_minutes * static_cast<int>(std::ceil(minutes / slot_minutes - 1e-9)); }
@@ -41,13 +40,13 @@ std::size_t gap_ends_at(const std::vector<StepOfJob>& steps, std::size_t from) {
 
 }  // namespace
 
-std::vector<Operation> work_of_steps(const std::vector<StepOfJob>& steps) {
+std::vector<Operation> work_of_steps(const std::vector<StepOfJob>& steps, const RepairFigures& figures) {
   std::vector<Operation> work;
   std::map<std::string, int> times;
   for (const StepOfJob& one : steps) {
     const bool after_dust = !work.empty() && steps[work.size() - 1].step->air == WorkAir::dust;
     work.push_back(operation_of(*one.step, ++times[one.step->name]));
-    if (one.step->needs_dust_free && after_dust) work.back().least_gap_minutes = minutes_after_dust;
+    if (one.step->needs_dust_free && after_dust) work.back().least_gap_minutes = up_to_slot(figures.dust_settles);
   }
   for (std::size_t i = 0; i < steps.size(); ++i) {
     if (!steps[i].step->greatest_gap_minutes) continue;

@@ -4,6 +4,7 @@
 
 #include "bench/request.h"
 #include "repair/procedure.h"
+#include "repair/repair_figures.h"
 
 namespace tailblock {
 
@@ -20,8 +21,8 @@ struct StepOfJob {
 /// time; greatest gaps go down. A greatest gap leads to the next step of the same job that it is about, however many
 /// stand between. Stations that hold the work only while it waits are kept with it from its hands-on part on. Spraying
 /// is air work of its own kind, since each kind has its own range of humidity. Dust before work that needs clean air is
-/// left an hour (least gap; common practice, no source).
-[[nodiscard]] std::vector<Operation> work_of_steps(const std::vector<StepOfJob>& steps);
+/// left what data/repair_figures.csv says it settles in (least gap).
+[[nodiscard]] std::vector<Operation> work_of_steps(const std::vector<StepOfJob>& steps, const RepairFigures& figures);
 
 /// The shop's fixtures as the tables name them, for a shop that has not listed its own.
 [[nodiscard]] std::vector<Station> usual_stations(const std::vector<ShopStation>& stations);

@@ -124,8 +124,7 @@ void gaps_from_begun_work(const std::vector<VisitStep>& steps, std::vector<Opera
       work[k].greatest_gap_minutes.reset();
     }
     std::erase_if(work[k].greatest_gaps, [&](const GreatestGap& gap) {
-      const auto from =
-          static_cast<std::size_t>(std::ranges::find(work, gap.from, &Operation::name) - work.begin());
+      const auto from = static_cast<std::size_t>(std::ranges::find(work, gap.from, &Operation::name) - work.begin());
       if (state(from) == StepState::to_do) return false;
       from_begun(from, gap.minutes);
       return true;
@@ -248,7 +247,8 @@ class Gather {
          .visit_id = visit.visit.id,
          .promised = instrument.promised,
          .due = instrument.due,
-         .waits_until = visit.wishes.empty() ? std::nullopt : visit.wishes.back().waits_until});
+         .waits_until = visit.wishes.empty() ? std::nullopt : visit.wishes.back().waits_until,
+         .weight = instrument.weight});
     question_.request.instruments.push_back(std::move(instrument));
   }
 
@@ -282,7 +282,7 @@ class Gather {
     std::vector<StepOfJob> of_jobs;
     for (const VisitStep& one : steps)
       of_jobs.push_back({.step = &one.step->step, .job = static_cast<int>(one.job - jobs.data())});
-    std::vector<Operation> work = work_of_steps(of_jobs);
+    std::vector<Operation> work = work_of_steps(of_jobs, repair_.figures);
     for (std::size_t i = 0; i < steps.size(); ++i) say_how_far(steps[i], now_, work[i]);
     gaps_from_begun_work(steps, work, now_);
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -426,6 +426,7 @@ void describe(FieldVisitor& visit, OnTheBench& on) {
   maybe_day(visit, {"promised", "the day the owner was told"}, on.promised);
   maybe_day(visit, {"due", "the day it is wanted by the end of: as wished, or as promised"}, on.due);
   maybe_day(visit, {"waits_until", "a part or the owner is waited for: no work before that day"}, on.waits_until);
+  visit.number({"weight", "how much its lateness counts"}, on.weight, {0, 100, ""});
 }
 
 void describe(FieldVisitor& visit, NotPlanned& left) {

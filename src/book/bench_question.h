@@ -35,6 +35,7 @@ struct OnTheBench {
   RecordId instrument_id = 0, visit_id = 0;
   std::optional<Date> promised{}, due{};  ///< due: the promised day, or the day wished for
   std::optional<Date> waits_until{};
+  double weight = 1;  ///< how much its lateness counts
 };
 void describe(FieldVisitor&, OnTheBench&);
 

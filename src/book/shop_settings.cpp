@@ -71,6 +71,8 @@ void describe(FieldVisitor& visit, ShopSettings& settings) {
   visit.text({"how_to_pay", "on invoices, line by line", free}, settings.how_to_pay, 1000);
   visit.number({"promise_chance", "with which a promised day is to hold", free}, settings.promise_chance,
                {0.5, 0.99, ""});
+  maybe(visit, {"weights", "what the plan weighs against what, in days of one instrument's time in the shop"},
+        settings.weights, [&](const Field& field, BenchWeights& weights) { object(visit, field, weights); });
 }
 
 ShopSettings shop_settings(const Book& book, const std::vector<Station>& usual_places) {

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "bench/request.h"
+#include "bench/weights.h"
 #include "book/book.h"
 
 namespace tailblock {
@@ -20,6 +22,7 @@ struct ShopSettings {
   std::string terms{};                ///< under estimates and on tickets, line by line
   std::string how_to_pay{};           ///< on invoices, line by line
   double promise_chance = 0.8;        ///< a promised day is given with this chance of being kept
+  std::optional<BenchWeights> weights{};  ///< what the plan weighs against what; absent: as data/bench_weights.csv
 };
 void describe(FieldVisitor&, ShopSettings&);
 

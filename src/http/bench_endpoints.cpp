@@ -147,6 +147,13 @@ void plan_into(BenchAnswer& answer, BenchRequest request, const BenchWeights& we
   }
 }
 
+/// How the shop works, with the usual places and weights where it has said nothing of them.
+ShopSettings settings_of(const Shop& shop) {
+  ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
+  if (!settings.weights) settings.weights = shop.tables.bench_weights;
+  return settings;
+}
+
 struct PlanWish {
   RecordId with_visit = 0;
   bool improved = false;
@@ -154,7 +161,7 @@ struct PlanWish {
 
 BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish) {
   const Moment now = now_in(shop);
-  const ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
+  const ShopSettings settings = settings_of(shop);
   BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now, wish.with_visit);
   BenchAnswer answer{.now = now,
                      .people = settings.people,
@@ -173,7 +180,7 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
     const auto operations = static_cast<int>(answer.work.size());
     question.request.plans = std::min(most_plans, times_the_plans * plans_that_suit(operations));
   }
-  plan_into(answer, std::move(question.request), shop.tables.bench_weights);
+  plan_into(answer, std::move(question.request), *settings.weights);
   if (!answer.plan || wish.with_visit != 0) return answer;
   if (wish.improved) {
     kept.keep_better(answer.plan->order, before.number);
@@ -185,17 +192,17 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
 
 /// What can be promised.
 PromiseResult promised_days(const Shop& shop, RecordId with_visit) {
-  const ShopSettings settings = shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations));
+  const ShopSettings settings = settings_of(shop);
   BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now_in(shop), with_visit);
   if (question.request.instruments.empty()) throw Refused("bench: there is nothing to do, so nothing to promise");
   std::erase_if(question.request.instruments, [&](const BenchInstrument& one) {
-    return !why_never(question.request, one, shop.tables.bench_weights).empty();
+    return !why_never(question.request, one, *settings.weights).empty();
   });
   if (question.request.instruments.empty()) throw Refused("bench: nothing of it fits any day, so nothing to promise");
   return promise({.bench = std::move(question.request),
                   .finished = finished_work(shop.book, shop.tables.repairs),
                   .chance = settings.promise_chance},
-                 shop.tables.bench_weights, shop.tables.duration_prior);
+                 *settings.weights, shop.tables.duration_prior);
 }
 
 /// What tells this book's events from those of other books in one diary: made once and kept with the book.
@@ -268,9 +275,7 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            {},
            "",
            schema_of_result<ShopSettings>(),
-           [shop](const Ask&) {
-             return json_answer(shop_settings(shop.book, usual_stations(shop.tables.repairs.materials.stations)));
-           }},
+           [shop](const Ask&) { return json_answer(settings_of(shop)); }},
           {"PUT",
            "/api/shop/settings",
            "Change how the shop works and charges",
@@ -279,7 +284,7 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            schema_of_result<ShopSettings>(),
            [shop](const Ask& ask) {
              keep_shop_settings(shop.book, from_json<ShopSettings>(ask.body));
-             return json_answer(shop_settings(shop.book, {}));
+             return json_answer(settings_of(shop));
            }}};
 }
 

@@ -8,7 +8,7 @@
 namespace tailblock {
 namespace {
 
-std::array<NamedValue, 33> figures_of(RepairFigures& f) {
+std::array<NamedValue, 34> figures_of(RepairFigures& f) {
   return {{{"gate_humidity_low", &f.gate_humidity_low, {10, 60, "percent"}},
            {"gate_humidity_high", &f.gate_humidity_high, {40, 90, "percent"}},
            {"slacken_lift", &f.slacken_lift, {0, 40, "mm"}},
@@ -32,6 +32,7 @@ std::array<NamedValue, 33> figures_of(RepairFigures& f) {
            {"thickness_gauge_sd", &f.thickness_gauge_sd, {0.001, 1, "mm"}},
            {"hygrometer_sd", &f.hygrometer_sd, {0.1, 15, "percent"}},
            {"thermometer_sd", &f.thermometer_sd, {0.01, 5, "C"}},
+           {"dust_settles", &f.dust_settles, {0, 1440, "minutes"}},
            {"billing_step", &f.billing_step, {1, 60, "minutes"}},
            {"shared_scatter", &f.shared_scatter, {0, 1, ""}},
            {"low_high_chance", &f.low_high_chance, {0.01, 0.4, ""}},

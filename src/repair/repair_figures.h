@@ -13,6 +13,7 @@ struct RepairFigures {
   double cleat_thickness_most, cleat_thickness_share, cleat_thickness_least, cleat_clear_of_brace, cleat_from_crack_end;
   double cleat_saw_and_plane, crack_needs_cleats, reach_most, off_grain_most;
   double plate_least, loss_most, thickness_gauge_sd, hygrometer_sd, thermometer_sd;
+  double dust_settles;  ///< minutes from work that makes dust to work that wants clean air
   double billing_step, shared_scatter, low_high_chance;
   double noise_reference, noise_exchange, noise_ceiling, noise_legal_reference, noise_legal_exchange;
   double cleat_clear_of_rim, back_thickness;

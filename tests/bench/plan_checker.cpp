@@ -213,8 +213,9 @@ double cost_again(const BenchRequest& request, const BenchResult& result, const 
     }
     if (instrument.promised) {
       const long later = (ready - 1) / 1440 - (*instrument.promised - request.now.day).count();
+      const long promise_ends = ((*instrument.promised - request.now.day).count() + 1) * 1440;
       cost += later > 0 ? weights.promise_later + weights.promise_later_day * static_cast<double>(later)
-                        : weights.promise_earlier_day * static_cast<double>(-later);
+                        : weights.promise_earlier_day * static_cast<double>(promise_ends - ready) / 1440;
     }
   }
   for (const BenchPerson& person : request.people) {

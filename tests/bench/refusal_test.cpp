@@ -65,8 +65,9 @@ TEST(BenchRefusals, name_work_whose_gap_from_further_back_fits_no_day) {
   refuses(one_instrument(tied),
           "instruments[0].operations[2].greatest_gaps[0].minutes: 929 minutes is less than the 930 that must pass");
   tied[2].greatest_gaps[0].from = "paint";
-  refuses(one_instrument(tied),
-          "instruments[0].operations[2].greatest_gaps[0].from: \"paint\" is not an earlier operation of this instrument");
+  refuses(
+      one_instrument(tied),
+      "instruments[0].operations[2].greatest_gaps[0].from: \"paint\" is not an earlier operation of this instrument");
 }
 
 TEST(BenchRefusals, name_work_that_the_air_forbids_all_year) {
@@ -78,6 +79,19 @@ TEST(BenchRefusals, name_work_that_the_air_forbids_all_year) {
   refuses(
       request,
       "\"coat\" of \"parlour\" fits no day in the year ahead: hours, holidays, stations and air leave no room for it");
+}
+
+TEST(BenchRefusals, name_what_to_pin_where_a_group_is_placed_whole) {
+  std::vector<Operation> tied{work("measure", 30), work("clean", 30), work("rehearse", 30), work("glue", 30)};
+  tied[2].greatest_gap_minutes = 60;
+  tied[3].greatest_gap_minutes = 60;
+  BenchRequest request = one_instrument(tied);
+  request.instruments[0].operations[3] = pinned(tied[3], request, 1, 600);
+  refuses(request,
+          "\"glue\" of \"parlour\" cannot be pinned by itself, since it must follow \"clean\" closely: pin that one");
+  request.instruments[0].operations[3] = tied[3];
+  request.instruments[0].operations[1] = pinned(tied[1], request, 1, 600);
+  EXPECT_EQ(bench(request, weights).operations.at(1).starts, *request.instruments[0].operations[1].pinned);
 }
 
 TEST(BenchRefusals, name_both_of_two_pins_that_clash) {

@@ -26,7 +26,7 @@ ProcedureResult plan_of(const std::string& id) {
 std::vector<Operation> work_of(const ProcedureResult& plan) {
   std::vector<StepOfJob> steps;
   for (const StepShown& step : plan.steps) steps.push_back({.step = &step});
-  return work_of_steps(steps);
+  return work_of_steps(steps, repairs().figures);
 }
 
 BenchRequest shop_with(const std::string& id) {
@@ -96,7 +96,7 @@ TEST(WorkOfSteps, a_gap_leads_to_no_step_of_another_job) {
   std::vector<StepOfJob> steps;
   for (const StepShown& step : plan.steps)
     steps.push_back({.step = &step, .job = step.operation == "glue_crack_hide" ? 1 : 0});
-  EXPECT_TRUE(of_kind(work_of_steps(steps), "glue_crack_hide").greatest_gaps.empty());
+  EXPECT_TRUE(of_kind(work_of_steps(steps, repairs().figures), "glue_crack_hide").greatest_gaps.empty());
 }
 
 TEST(WorkOfSteps, minutes_go_up_and_gaps_go_down_to_five) {
@@ -108,21 +108,24 @@ TEST(WorkOfSteps, minutes_go_up_and_gaps_go_down_to_five) {
   first.greatest_gap_to = {"glue"};
   second.operation = second.name = "glue";
   second.hands_on_minutes.typical = 15;
-  const auto work = work_of_steps({{.step = &first}, {.step = &second}});
+  const auto work = work_of_steps({{.step = &first}, {.step = &second}}, repairs().figures);
   EXPECT_EQ(work[0].hands_on_minutes, 5) << "two minutes are not none";
   EXPECT_EQ(work[0].wait_minutes, 15);
   EXPECT_EQ(work[1].hands_on_minutes, 15);
   EXPECT_EQ(work[1].greatest_gap_minutes, 25);
 }
 
-TEST(WorkOfSteps, dust_is_given_an_hour_before_clean_work) {
+TEST(WorkOfSteps, dust_is_given_the_tables_hour_before_clean_work) {
   StepShown sand, coat;
   sand.operation = sand.name = "sand";
   sand.air = WorkAir::dust;
   coat.operation = coat.name = "coat";
   coat.needs_dust_free = true;
-  EXPECT_EQ(work_of_steps({{.step = &sand}, {.step = &coat}})[1].least_gap_minutes, 60);
-  EXPECT_EQ(work_of_steps({{.step = &coat}, {.step = &coat}})[1].least_gap_minutes, 0);
+  RepairFigures figures = repairs().figures;
+  EXPECT_EQ(work_of_steps({{.step = &sand}, {.step = &coat}}, figures)[1].least_gap_minutes, 60);
+  EXPECT_EQ(work_of_steps({{.step = &coat}, {.step = &coat}}, figures)[1].least_gap_minutes, 0);
+  figures.dust_settles = 87;
+  EXPECT_EQ(work_of_steps({{.step = &sand}, {.step = &coat}}, figures)[1].least_gap_minutes, 90);
 }
 
 TEST(WorkOfSteps, waits_and_fixtures_are_those_of_the_tables) {

@@ -19,6 +19,15 @@ TEST(ShopSettings, begin_with_one_person_and_the_usual_places_and_are_kept_whole
   settings.name = "The Bench";
   settings.hourly_rate = "72.5";
   settings.people[0].name = "Ada";
+  EXPECT_FALSE(settings.weights) << "the table's stand until the shop says its own";
+  settings.weights = BenchWeights{.late_day = 4,
+                                  .shop_day = 1,
+                                  .change_of_instrument = 0.2,
+                                  .promise_later = 8,
+                                  .promise_later_day = 3,
+                                  .promise_earlier_day = 0.6,
+                                  .begun_overdue = 20,
+                                  .begun_overdue_day = 10};
   settings.people[0].days_off = {{testing::day(2026, 3, 2)}};
   keep_shop_settings(shop.book, settings);
   const ShopSettings kept = shop_settings(shop.book, {});
@@ -26,6 +35,9 @@ TEST(ShopSettings, begin_with_one_person_and_the_usual_places_and_are_kept_whole
   EXPECT_EQ(kept.hourly_rate, "72.5");
   EXPECT_EQ(kept.people.at(0).days_off.at(0).day, testing::day(2026, 3, 2));
   EXPECT_EQ(kept.stations.size(), 1U);
+  ASSERT_TRUE(kept.weights);
+  EXPECT_EQ(kept.weights->late_day, 4);
+  EXPECT_EQ(kept.weights->promise_later, 8);
   EXPECT_EQ(shop.book.setting("shop_name"), "The Bench");
 }
 

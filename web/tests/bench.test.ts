@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import type { BenchAnswer, BenchPerson, BenchWork, PlannedInstrument, PlannedOperation } from "../src/api/benchShapes";
 import { svgText } from "../src/chart/svg";
-import { compared } from "../src/parts/benchCompared";
+import { compared, movedWords } from "../src/parts/benchCompared";
 import { couldBeTakenUp, curing, handsOf, inOrder } from "../src/parts/todayWork";
-import { BenchScale, benchPicture, openOn } from "../src/pictures/benchPicture";
+import { BenchScale, benchPicture, openOn, whenOpen } from "../src/pictures/benchPicture";
 import {
   daysSpoken,
   hoursFrom,
@@ -88,7 +88,12 @@ function answerOf(
     stations: [],
     trouble: "",
     work,
-    instruments: ready.map((one, i) => ({ instrument: one.name, instrument_id: i + 1, visit_id: visits[i] ?? 0 })),
+    instruments: ready.map((one, i) => ({
+      instrument: one.name,
+      instrument_id: i + 1,
+      visit_id: visits[i] ?? 0,
+      weight: 1,
+    })),
     left_out: [],
     held_by_air: [],
     air: [],
@@ -193,6 +198,24 @@ test("whom one more delays is told by whole days", () => {
     unmoved: 1,
     ready: "2026-02-28",
   });
+});
+
+test("what is dropped on a night, a break or a day off is laid to the next hour anyone is in", () => {
+  const at = (day: number, minute: number): number => (friday + day) * 1440 + minute;
+  expect(whenOpen([person], at(0, 600))).toBe(at(0, 600));
+  expect(whenOpen([person], at(0, 755))).toBe(at(0, 780));
+  expect(whenOpen([person], at(0, 1050))).toBe(at(4, 540)); // Monday is a day off
+  expect(whenOpen([person], at(4, 0))).toBe(at(4, 540));
+});
+
+test("what a tap moved is said: which, by how much and why", () => {
+  const before = answerOf([], [], [readyOf("one", "2026-02-21"), readyOf("two", "2026-02-24")], [1, 2]);
+  const late = { ...readyOf("one", "2026-02-23"), why: '"glue" waits for hands that "two" has until then' };
+  const after = answerOf([], [], [late, readyOf("two", "2026-02-23")], [1, 2]);
+  expect(movedWords(before, after)).toBe(
+    'One is ready 2 days later, Mon 23 Feb: "glue" waits for hands that "two" has until then. Two is ready 1 day sooner, Mon 23 Feb.',
+  );
+  expect(movedWords(before, before)).toBe("No instrument's day moves.");
 });
 
 test("hands, what cures and what could be taken up are read off the answer", () => {

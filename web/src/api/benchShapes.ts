@@ -3,6 +3,7 @@ export type {
   BenchAnswer,
   BenchPerson,
   BenchResult,
+  BenchWeights,
   BenchWork,
   HeldByAir,
   MaterialLot,

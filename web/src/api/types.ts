@@ -20,6 +20,8 @@ export interface Api {
   BenchPersonAsk: BenchPersonAsk;
   BenchRequestAsk: BenchRequestAsk;
   BenchResult: BenchResult;
+  BenchWeights: BenchWeights;
+  BenchWeightsAsk: BenchWeightsAsk;
   BenchWish: BenchWish;
   BenchWishAsk: BenchWishAsk;
   BenchWork: BenchWork;
@@ -1106,6 +1108,10 @@ export interface OnTheBench {
    * a part or the owner is waited for: no work before that day
    */
   waits_until?: string;
+  /**
+   * how much its lateness counts
+   */
+  weight: number;
 }
 export interface NotPlanned {
   /**
@@ -1447,6 +1453,74 @@ export interface OrderEntryAsk {
    * free places left for others
    */
   places_passed_over?: number;
+}
+export interface BenchWeights {
+  /**
+   * a day late, times the instrument's own weight
+   */
+  late_day: number;
+  /**
+   * a day in the shop
+   */
+  shop_day: number;
+  /**
+   * putting one down to take up another on the same day
+   */
+  change_of_instrument: number;
+  /**
+   * a promise moved later at all
+   */
+  promise_later: number;
+  /**
+   * and each day of it
+   */
+  promise_later_day: number;
+  /**
+   * each day ready before the promised day ends
+   */
+  promise_earlier_day: number;
+  /**
+   * work begun after what it follows has stood too long
+   */
+  begun_overdue: number;
+  /**
+   * and each day of it
+   */
+  begun_overdue_day: number;
+}
+export interface BenchWeightsAsk {
+  /**
+   * a day late, times the instrument's own weight
+   */
+  late_day: number;
+  /**
+   * a day in the shop
+   */
+  shop_day: number;
+  /**
+   * putting one down to take up another on the same day
+   */
+  change_of_instrument: number;
+  /**
+   * a promise moved later at all
+   */
+  promise_later: number;
+  /**
+   * and each day of it
+   */
+  promise_later_day: number;
+  /**
+   * each day ready before the promised day ends
+   */
+  promise_earlier_day: number;
+  /**
+   * work begun after what it follows has stood too long
+   */
+  begun_overdue: number;
+  /**
+   * and each day of it
+   */
+  begun_overdue_day: number;
 }
 export interface BenchWish {
   /**
@@ -11010,6 +11084,7 @@ export interface ShopSettings {
    * with which a promised day is to hold
    */
   promise_chance: number;
+  weights?: BenchWeights;
 }
 export interface ShopSettingsAsk {
   /**
@@ -11058,6 +11133,7 @@ export interface ShopSettingsAsk {
    * with which a promised day is to hold
    */
   promise_chance?: number;
+  weights?: BenchWeightsAsk;
 }
 export interface StringLineAnswer {
   string_line: StringLineResult;

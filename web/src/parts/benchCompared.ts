@@ -1,5 +1,7 @@
 import type { BenchAnswer } from "../api/benchShapes";
+import { spokenWeekday } from "../trade/clock";
 import { dayNumber } from "../trade/day";
+import { dayCount } from "../trade/words";
 
 /** What taking one more instrument does to one that is on the bench. */
 export interface Delayed {
@@ -15,6 +17,24 @@ export interface Compared {
   readonly unmoved: number;
   /** When the one asked about would be ready. */
   readonly ready: string | undefined;
+}
+
+const mostNamed = 3;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Whose day moved from one plan to the next, by how much and why, in a sentence or two. */
+export function movedWords(before: BenchAnswer, after: BenchAnswer): string {
+  const { delayed } = compared(before, after, 0);
+  if (delayed.length === 0) return "No instrument's day moves.";
+  const sentences = delayed.slice(0, mostNamed).map((one) => {
+    const why = after.plan?.instruments.find((other) => other.name === one.name)?.why;
+    const by = `${dayCount(Math.abs(one.days))} ${one.days > 0 ? "later" : "sooner"}`;
+    return `${capital(one.name)} is ready ${by}, ${spokenWeekday(one.after)}${one.days > 0 && why ? `: ${why}` : ""}.`;
+  });
+  const others = delayed.length - mostNamed;
+  if (others > 0) sentences.push(`${others === 1 ? "One more moves" : `${others} more move`} too.`);
+  return sentences.join(" ");
 }
 
 export function compared(before: BenchAnswer, after: BenchAnswer, visitId: number): Compared {

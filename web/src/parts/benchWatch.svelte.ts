@@ -2,6 +2,7 @@ import { bench, improvedBench } from "../api/benchCalls";
 import type { BenchAnswer } from "../api/benchShapes";
 import { lineFor } from "../api/client";
 import { minutesAt } from "../trade/clock";
+import { compared, movedWords } from "./benchCompared";
 
 const idleMs = 1500;
 const refreshMs = 300_000;
@@ -19,6 +20,8 @@ export class BenchWatch {
   /** Minutes since 1970 by the shop's clock, which runs on between answers. */
   now = $state(0);
   improving = $state(false);
+  /** What the longer search's plan moved; empty: nothing. */
+  found = $state("");
   #round = 0;
   #heardAt = 0;
   #running: AbortController | undefined;
@@ -62,15 +65,25 @@ export class BenchWatch {
     }
   }
 
+  /** Loads, and says what moved since the plan before; undefined where there is nothing to compare. */
+  async loadAndCompare(): Promise<string | undefined> {
+    const before = this.answer;
+    await this.load();
+    return before?.plan && this.answer?.plan && this.answer !== before ? movedWords(before, this.answer) : undefined;
+  }
+
   async #improve(mine: number): Promise<void> {
     const calledOff = new AbortController();
     this.#running = calledOff;
     this.improving = true;
     try {
       const better = await improvedBench(calledOff.signal);
-      const before = this.answer?.plan?.cost.total;
-      if (mine !== this.#round || this.#busy() || before === undefined || !better.plan) return;
-      if (better.plan.cost.total < before * (1 - worthSwapping)) this.#hear(better);
+      const before = this.answer;
+      if (mine !== this.#round || this.#busy() || !before?.plan || !better.plan) return;
+      if (better.plan.cost.total >= before.plan.cost.total * (1 - worthSwapping)) return;
+      this.#hear(better);
+      if (compared(before, better, 0).delayed.length > 0)
+        this.found = `A better plan was found. ${movedWords(before, better)}`;
     } catch {
       // The plan there is stands; a longer search is a kindness and no answer is owed.
     } finally {
@@ -96,6 +109,7 @@ export class BenchWatch {
     this.#round += 1;
     clearTimeout(this.#idle);
     this.#running?.abort();
+    this.found = "";
     this.improving = false;
   }
 }

@@ -35,6 +35,19 @@ export function openOn(people: readonly BenchPerson[], day: number): Stretch[] {
   return joined;
 }
 
+const daysLookedAt = 60;
+
+/** The moment, or the next at which anyone is in the shop; minutes since 1970. */
+export function whenOpen(people: readonly BenchPerson[], minutes: number): number {
+  const first = Math.floor(minutes / minutesPerDay);
+  for (let day = first; day < first + daysLookedAt; day += 1) {
+    const within = minutes - day * minutesPerDay;
+    const open = openOn(people, day).find((one) => within < one.to);
+    if (open) return day * minutesPerDay + Math.max(open.from, within);
+  }
+  return minutes;
+}
+
 /** Where a moment lies: every day is as wide as the next, its night pressed together. */
 export class BenchScale {
   readonly first: number;

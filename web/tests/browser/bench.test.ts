@@ -154,10 +154,96 @@ test("an operation is pinned on the bench by keys alone, shown so, and let go", 
     await shoot(page, "bench-pinned");
     await page.getByRole("button", { name: /^Short intake.*tall through saddle.*pinned$/ }).focus();
     await page.keyboard.press("Delete");
-    await page.getByText(/is let go\.$/).waitFor();
+    await page.getByText(/is let go\. No instrument's day moves\./).waitFor();
     expect((await planned()).work.some((work) => work.pinned)).toBe(false);
     await page.keyboard.press("t");
     await page.getByRole("table", { name: /Every operation of the plan/ }).waitFor();
+    expect(await accessibilityTrouble(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("a block dragged to another day is pinned there, and what that moves is said", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, desktop);
+  try {
+    await visit(page, "/bench");
+    const block = page.getByRole("button", { name: /^Short intake.*tall through saddle; / });
+    await block.scrollIntoViewIfNeeded();
+    const from = await block.boundingBox();
+    if (!from) throw new Error("the block is not there");
+    await page.mouse.move(from.x + 5, from.y + 12);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 200, from.y + 14, { steps: 8 });
+    await page.locator(".ghost").waitFor();
+    await page.mouse.move(from.x + 420, from.y + 14, { steps: 8 });
+    await page.mouse.up();
+    await page.getByText(/is pinned to .*(is ready|No instrument's day moves)/).waitFor();
+    expect((await planned()).work.filter((work) => work.pinned).length).toBe(1);
+    expect(await page.getByText(/made without the pins|cannot be had/).count()).toBe(0);
+    await shoot(page, "bench-dragged");
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("a pin that the plan cannot keep is told once and is not said to be pinned", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, desktop);
+  try {
+    await visit(page, "/bench");
+    await page.getByRole("button", { name: /^Short intake.*tall through saddle; / }).focus();
+    await page.getByLabel("Pin to day").fill("2026-03-01");
+    await page.getByRole("button", { name: "Pin", exact: true }).click();
+    await page.getByText(/cannot be had Sun 1 Mar at .*as said above/).waitFor();
+    await page.getByText(/is pinned to Sun 1 Mar .*but nobody who can do it is there/).waitFor();
+    await shoot(page, "bench-not-kept");
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("a part that comes late holds its instrument back, and how much its lateness counts is kept", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, phone);
+  try {
+    await visit(page, "/bench");
+    await page.getByRole("button", { name: /^Short intake.*tall through saddle; / }).focus();
+    await page.getByText("When the instrument is wanted").click();
+    await page.getByLabel("Waits for a part or the owner until").fill("2026-03-09");
+    await page.getByLabel("Its lateness counts").selectOption({ label: "3 times as much" });
+    await page.getByRole("button", { name: "Keep", exact: true }).click();
+    await page.getByText(/Kept; the bench is planned anew\. .*tall through saddle.* is ready \d+ days later/).waitFor();
+    const answer = (await (await fetch(`${shop.address}/api/bench`)).json()) as {
+      instruments: { instrument: string; weight: number; waits_until?: string }[];
+    };
+    const held = answer.instruments.find((one) => one.waits_until !== undefined);
+    expect(held).toMatchObject({ weight: 3, waits_until: "2026-03-09" });
+    await shoot(page, "bench-part-late");
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("what the plan weighs is changed in plain words on the Shop page, and the plan costs by it", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, phone);
+  const inShop = async (): Promise<number> => {
+    const answer = (await (await fetch(`${shop.address}/api/bench`)).json()) as { plan: { cost: { in_shop: number } } };
+    return answer.plan.cost.in_shop;
+  };
+  try {
+    const before = await inShop();
+    await visit(page, "/shop");
+    const day = page.getByLabel("A day in the shop");
+    expect(await day.inputValue()).toBe("1");
+    await day.fill("100");
+    await page.getByRole("button", { name: "Keep the shop" }).click();
+    await page.getByText("Kept. The bench is planned by it from now on.").waitFor();
+    expect(await inShop()).toBeGreaterThan(50 * before);
+    await visit(page, "/shop");
+    expect(await page.getByLabel("A day in the shop").inputValue()).toBe("100");
     expect(await accessibilityTrouble(page)).toEqual([]);
     expect(complaints).toEqual([]);
   } finally {
