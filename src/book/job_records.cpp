@@ -85,6 +85,9 @@ void describe(FieldVisitor& visit, JobOffer& offer) {
   visit.text({"labour", "of the net", free_to_leave_out}, offer.labour, id_bytes);
   visit.text({"materials", "of the net", free_to_leave_out}, offer.materials, id_bytes);
   visit.text({"tax_percent", "the rate of the tax", free_to_leave_out}, offer.tax_percent, id_bytes);
+  visit.text({"visit_net", "what it needs of arriving and finishing, paid once a visit beside the net", free_to_leave_out},
+             offer.visit_net, id_bytes);
+  visit.text({"visit_tax", "the tax on that", free_to_leave_out}, offer.visit_tax, id_bytes);
 }
 
 void describe(FieldVisitor& visit, OwnerWord& word) {

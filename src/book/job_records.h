@@ -80,6 +80,9 @@ struct JobOffer {
   std::string currency{};    ///< ISO 4217
   /// What the net is made of, and the rate of the tax on it; empty in offers of books older than these were kept.
   std::string labour{}, materials{}, tax_percent{};
+  /// What it needs of arriving and finishing, paid once a visit beside the net; empty in offers of books older than
+  /// migration 9, whose net has it inside.
+  std::string visit_net{}, visit_tax{};
 };
 void describe(FieldVisitor&, JobOffer&);
 

@@ -114,6 +114,11 @@ void require_one_outcome_everywhere(const std::string& where, const std::vector<
 
 void require_sound(const RepairProcedure& procedure) {
   if (procedure.steps.empty()) throw Refused("procedures.csv, " + procedure.id + ": has no steps");
+  for (const std::string& operation : procedure.its_own) {
+    if (std::ranges::find(procedure.steps, operation, &ProcedureStep::operation) == procedure.steps.end()) {
+      throw Refused("procedures.csv, " + procedure.id + " its_own: " + operation + " is not one of its steps");
+    }
+  }
   for (const ProcedureDecision& decision : procedure.decisions) {
     const std::string where = "procedure_decisions.csv, " + procedure.id + " " + decision.id;
     const auto usual =
@@ -138,6 +143,10 @@ const ProcedureDecision* RepairProcedure::decision(std::string_view wanted) cons
   return row_of_id(decisions, wanted);
 }
 
+bool RepairProcedure::is_its_own(std::string_view operation) const {
+  return std::ranges::find(its_own, operation) != its_own.end();
+}
+
 bool RepairProcedure::answers(std::string_view finding_kind, DrawingView view) const {
   const bool seen_there = finding_views.empty() || std::ranges::find(finding_views, view) != finding_views.end();
   return seen_there && std::ranges::find(for_findings, finding_kind) != for_findings.end();
@@ -153,6 +162,7 @@ std::vector<RepairProcedure> repair_procedures(const ProcedureTexts& csv, const 
                               .never = cell_name(row, "never"),
                               .source = cell_name(row, "source"),
                               .amounts = amounts_cell(row, tables),
+                              .its_own = listed(row.text("its_own")),
                               .steps = {},
                               .decisions = {}};
     if (const std::string_view views = row.text("finding_views"); !views.empty()) {

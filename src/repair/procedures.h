@@ -54,10 +54,12 @@ struct RepairProcedure {
   std::vector<DrawingView> finding_views;  ///< where those are drawn; empty: anywhere
   std::string finish, never, source;
   std::vector<UsualAmount> amounts;  ///< where the request gives none
+  std::vector<std::string> its_own;  ///< arriving and finishing operations that are this repair's own work
   std::vector<ProcedureStep> steps;
   std::vector<ProcedureDecision> decisions;
 
   [[nodiscard]] const ProcedureDecision* decision(std::string_view wanted) const;
+  [[nodiscard]] bool is_its_own(std::string_view operation) const;
   [[nodiscard]] bool answers(std::string_view finding_kind, DrawingView view) const;
 };
 
