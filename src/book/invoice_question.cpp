@@ -42,13 +42,15 @@ std::string why_left_out(const JobPlan& job, const GivenPaper* invoice) {
 }
 
 /// All hands-on work of the repair itself; what is still drying counts as done, and so does work at the counter.
-bool is_finished(const JobPlan& job) {
-  return std::ranges::all_of(job.steps, [](const JobStep& step) {
-    return step.state == StepState::done || step.state == StepState::waiting || step.step.family != WorkFamily::work;
+bool is_finished(const JobPlan& job, const RepairTables& tables) {
+  const RepairProcedure& repair = tables.procedure(job.story.job.procedure);
+  return std::ranges::all_of(job.steps, [&](const JobStep& step) {
+    const bool counter = step.step.family != WorkFamily::work && !repair.is_its_own(step.step.operation);
+    return step.state == StepState::done || step.state == StepState::waiting || counter;
   });
 }
 
-InvoicedJob line_of(const JobPlan& job) {
+InvoicedJob line_of(const JobPlan& job, const RepairTables& tables) {
   const JobOffer& offer = job.story.offers.back();
   const OwnerWord& word = *std::ranges::find(job.story.words.rbegin(), job.story.words.rend(), offer.id,
                                              &OwnerWord::offer_id);
@@ -62,7 +64,7 @@ InvoicedJob line_of(const JobPlan& job) {
           .tax = offer.tax,
           .agreed_by = word.who,
           .agreed_on = word.day,
-          .finished = is_finished(job)};
+          .finished = is_finished(job, tables)};
 }
 
 /// Of the two, the offer that needs more of arriving and finishing.
@@ -148,7 +150,7 @@ InvoiceAnswer invoice_answer(const VisitWork& visit, const std::vector<JobPlan>&
                     "; put one of them before the owner again");
     }
     invoice.currency = currency;
-    invoice.lines.push_back(line_of(job));
+    invoice.lines.push_back(line_of(job, tables));
   }
   if (!invoice.lines.empty()) {
     const int digits = minor_digits(invoice.currency, tables);

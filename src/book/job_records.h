@@ -232,9 +232,16 @@ struct Handover {
 };
 void describe(FieldVisitor&, Handover&);
 
+/// What was answered to a question of another job on the same instrument.
+struct AnsweredBefore {
+  std::string procedure{}, decision{}, outcome{};
+};
+void describe(FieldVisitor&, AnsweredBefore&);
+
 /// A job with everything kept of it, oldest first.
 struct JobStory {
   Job job{};
+  std::string finding_kind{}, finding_part{};  ///< of the finding it is for, as corrected last; empty: it has none
   std::vector<FindingExtent> at_finding{};  ///< the latest of each length read at the finding it is for
   std::optional<Length> drawn_length{};     ///< of that finding's line as it is drawn; absent: it is no line
   std::vector<JobAnswer> answers{};
@@ -260,6 +267,7 @@ struct VisitWork {
   std::vector<Handover> handovers{};
   std::vector<GivenPaper> papers{};
   std::vector<InvoicedOffer> invoiced{};
+  std::vector<AnsweredBefore> before{};  ///< at earlier visits of the instrument, oldest first
 };
 void describe(FieldVisitor&, VisitWork&);
 

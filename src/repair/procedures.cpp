@@ -7,15 +7,17 @@ namespace {
 
 constexpr Range any_value{-100000, 100000, ""};
 
+OutcomeIs outcome_is(const CsvRow& row, std::string_view column, const std::string& text) {
+  const std::size_t equals = text.find('=');
+  if (equals == std::string::npos) throw Refused(row.where(column) + ": \"" + text + "\" has no =");
+  return {text.substr(0, equals), text.substr(equals + 1)};
+}
+
 Condition condition_cell(const CsvRow& row) {
   Condition condition;
   for (const auto& any : all_of_any(row.text("when"))) {
     std::vector<OutcomeIs> alternatives;
-    for (const std::string& one : any) {
-      const std::size_t equals = one.find('=');
-      if (equals == std::string::npos) throw Refused(row.where("when") + ": \"" + one + "\" has no =");
-      alternatives.push_back({one.substr(0, equals), one.substr(equals + 1)});
-    }
+    for (const std::string& one : any) alternatives.push_back(outcome_is(row, "when", one));
     condition.push_back(std::move(alternatives));
   }
   return condition;
@@ -79,7 +81,11 @@ void add_decisions(std::string_view csv, const ProcedureTables& tables, std::vec
                             .to = row.number_if_given("to", any_value),
                             .usual = cell_yes(row, "usual"),
                             .stops = cell_choice(row, "effect", {"go", "stop"}) == 1,
-                            .says = cell_text(row, "says")};
+                            .says = cell_text(row, "says"),
+                            .settles = {}};
+    for (const std::string& one : listed(row.text("settles"))) {
+      outcome.settles.push_back(outcome_is(row, "settles", one));
+    }
     if (outcome.about != "ask" && row_of_id(tables.readings, outcome.about) == nullptr) {
       throw Refused(row.where("about") + ": \"" + outcome.about + "\" is no reading");
     }

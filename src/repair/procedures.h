@@ -25,6 +25,7 @@ struct DecisionOutcome {
   bool usual = false;              ///< what is assumed until it is known
   bool stops = false;
   std::string says;
+  std::vector<OutcomeIs> settles{};  ///< once answered: of later questions, and of the instrument's later jobs
 };
 
 /// A question that a procedure asks as readings arrive.

@@ -134,7 +134,7 @@ TEST(EstimateQuestion, refusing_one_line_asks_nothing_again_of_the_others) {
   ASSERT_EQ(after.lines[0].job_id, shop.saddle);
   EXPECT_EQ(after.lines[0].differs, "");
   EXPECT_EQ(after.result.lines[0].net, before.result.lines[1].net);
-  EXPECT_EQ(after.result.options[0].visit.net, before.result.lines[1].visit.net);
+  EXPECT_EQ(after.result.options[1].visit.net, before.result.lines[1].visit.net);
   EXPECT_TRUE(shop.offer().empty());
 }
 
