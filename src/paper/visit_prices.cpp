@@ -103,7 +103,7 @@ void add_visit_part(EstimatePaper& paper, const EstimateAnswer& estimate, WhenTo
   EstimateLineOnPaper line{
       .what = first ? "Arriving and finishing, once for the visit" : "More of arriving and finishing",
       .why = first ? "Intake, survey and readings, stringing and what follows it, report and hand-over. Paid once with "
-                     "whatever you say yes to, and never more for a line you refuse."
+                     "whatever you say yes to; a no to one line makes no other dearer."
                    : "What can wait needs more of it than what is to be done now.",
       .when = when,
       .tax = "",
