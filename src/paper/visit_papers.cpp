@@ -123,9 +123,13 @@ WorkSheet work_sheet_of(const VisitForPaper& visit) {
       sheet.before_all = gate.words;
       if (!gate.overridden.empty()) sheet.before_all += " Work goes on all the same, by " + gate.overridden;
     }
-    for (const std::string& material : job.plan.materials) sheet.get_ready.push_back(material);
     if (!job.plan.never.empty()) sheet.remarks.push_back(job.plan.name + ", never: " + job.plan.never);
-    for (const JobStep& step : job.steps) sheet.steps.push_back(sheet_step(job, step));
+    for (const JobStep& step : job.steps) {
+      sheet.steps.push_back(sheet_step(job, step));
+      if (step.state == StepState::done || step.step.materials.empty()) continue;
+      const std::string wanted = step.step.name + ": " + step.step.materials;
+      if (std::ranges::find(sheet.get_ready, wanted) == sheet.get_ready.end()) sheet.get_ready.push_back(wanted);
+    }
   }
   return sheet;
 }
