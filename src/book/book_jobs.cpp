@@ -90,13 +90,17 @@ std::vector<FindingExtent> read_at(Session& session, RecordId finding) {
   return latest;
 }
 
-/// Of the line that a finding, as corrected last, is drawn as.
-std::optional<Length> drawn_length(Session& session, RecordId finding) {
+RecordId as_corrected_last(Session& session, RecordId finding) {
   RecordId latest = finding;
   for (std::optional<int> at = finding; at;
        at = session.first<int>("SELECT id FROM findings WHERE supersedes = :id", {cell(*at)})) {
     latest = *at;
   }
+  return latest;
+}
+
+/// Of the line that a finding is drawn as.
+std::optional<Length> drawn_length(Session& session, RecordId latest) {
   if (session.first<std::string>("SELECT shape FROM findings WHERE id = :id", {cell(latest)}) != "line") return {};
   double length = 0;
   std::optional<std::pair<double, double>> before;
@@ -119,6 +123,32 @@ std::map<RecordId, std::vector<Record>> by_job(Session& session, RecordId visit)
   return found;
 }
 
+void add_finding(Session& session, RecordId finding, JobStory& story) {
+  if (finding == 0) return;
+  const RecordId latest = as_corrected_last(session, finding);
+  story.at_finding = read_at(session, finding);
+  story.drawn_length = drawn_length(session, latest);
+  session.each<std::string, std::string>("SELECT kind, part FROM findings WHERE id = :id", {cell(latest)},
+                                         [&](const std::string& kind, const std::string& part) {
+                                           story.finding_kind = kind;
+                                           story.finding_part = part;
+                                         });
+}
+
+std::vector<AnsweredBefore> answered_before(Session& session, const Visit& visit) {
+  std::vector<AnsweredBefore> answers;
+  session.each<std::string, std::string, std::string>(
+      "SELECT jobs.procedure, job_answers.decision, job_answers.outcome FROM job_answers "
+      "JOIN jobs ON jobs.id = job_answers.job_id JOIN visits ON visits.id = jobs.visit_id "
+      "WHERE visits.instrument_id = :instrument AND (visits.date < :date OR (visits.date = :same_date AND visits.id < :id)) "
+      "ORDER BY job_answers.id",
+      {cell(visit.instrument_id), cell(visit.date), cell(visit.date), cell(visit.id)},
+      [&](const std::string& procedure, const std::string& decision, const std::string& outcome) {
+        answers.push_back({procedure, decision, outcome});
+      });
+  return answers;
+}
+
 template <class Record>
 std::vector<Record> at_visit(Session& session, RecordId visit) {
   std::string from(table_of<Record>);
@@ -139,7 +169,8 @@ VisitWork work_of(Session& session, const Visit& visit) {
                      session,
                      "invoiced_offers AS record WHERE record.paper_id IN (SELECT id FROM papers WHERE visit_id = "
                      ":visit) ORDER BY record.offer_id",
-                     {cell(visit.id)})};
+                     {cell(visit.id)}),
+                 .before = answered_before(session, visit)};
   auto answers = by_job<JobAnswer>(session, work.visit.id);
   auto amounts = by_job<JobAmount>(session, work.visit.id);
   auto materials = by_job<JobMaterial>(session, work.visit.id);
@@ -155,10 +186,9 @@ VisitWork work_of(Session& session, const Visit& visit) {
       {cell(work.visit.id)});
   for (Job& job : at_visit<Job>(session, work.visit.id)) {
     const RecordId id = job.id, id_of_finding = job.finding_id;
-    auto at_finding = id_of_finding == 0 ? std::vector<FindingExtent>{} : read_at(session, id_of_finding);
     work.jobs.push_back({.job = std::move(job),
-                         .at_finding = std::move(at_finding),
-                         .drawn_length = id_of_finding == 0 ? std::nullopt : drawn_length(session, id_of_finding),
+                         .at_finding = {},
+                         .drawn_length = {},
                          .answers = std::move(answers[id]),
                          .amounts = std::move(amounts[id]),
                          .materials = std::move(materials[id]),
@@ -169,6 +199,7 @@ VisitWork work_of(Session& session, const Visit& visit) {
                          .corrections = {},
                          .pins = std::move(pins[id])});
     JobStory& story = work.jobs.back();
+    add_finding(session, id_of_finding, story);
     put_right(story.spells, corrections);
     for (const WorkCorrection& one : corrections) {
       const bool here = std::ranges::find(story.spells, one.spell_id, &WorkSpell::id) != story.spells.end();

@@ -10,6 +10,8 @@ namespace {
 /// Hours on paper carry one decimal.
 std::string hours_in_words(double hours) { return plain_number(std::round(hours * 10) / 10) + " h"; }
 
+bool is_nothing(const std::string& money) { return money.find_first_not_of("0.") == std::string::npos; }
+
 const JobOffer* newest_offer(const JobStory& job) { return job.offers.empty() ? nullptr : &job.offers.back(); }
 
 bool refused(const JobStory& job) {
@@ -30,8 +32,7 @@ std::vector<EstimateMaterial> materials_of(const JobStory& job) {
   std::vector<EstimateMaterial> materials;
   for (const JobMaterial& one : job.materials) {
     std::erase_if(materials, [&](const EstimateMaterial& before) { return before.name == one.name; });
-    const bool none = one.quantity.find_first_not_of("0.") == std::string::npos;
-    if (!none) {
+    if (!is_nothing(one.quantity)) {
       materials.push_back(
           {.name = one.name, .quantity = one.quantity, .unit_price = one.unit_price, .tax_percent = {}});
     }
@@ -65,9 +66,12 @@ std::vector<LearntWork> learnt_from(const std::vector<FinishedWork>& finished, c
   return learnt;
 }
 
-std::string words_of(const PricedLine& line) {
+std::string words_of(const PricedLine& line, const std::string& currency) {
   std::string words = line.name + ": " + hours_in_words(line.hours.typical);
   words += " (" + hours_in_words(line.hours.low) + " to " + hours_in_words(line.hours.high) + ")";
+  if (!is_nothing(line.visit.net)) {
+    words += "; arriving and finishing, paid once for the visit, at most " + line.visit.net + " " + currency;
+  }
   if (line.cannot_be_undone) words += "; part of it cannot be undone";
   if (line.lowers_value) words += "; part of it lowers value";
   if (!line.risk.empty()) words += ". Risk: " + line.risk;
@@ -79,6 +83,10 @@ std::string difference(const PricedLine& line, const JobOffer& offer, const std:
     std::string words = "Offered at " + offer.net + " " + offer.currency + " before tax on ";
     words += iso_date(offer.day) + ", now " + line.net + " " + currency;
     return words;
+  }
+  if (line.visit.net != offer.visit_net || line.visit.tax != offer.visit_tax) {
+    const std::string before = offer.visit_net.empty() ? "the price of the line" : offer.visit_net;
+    return "Arriving and finishing, paid once for the visit: offered at " + before + ", now " + line.visit.net;
   }
   if (hours_in_words(line.hours.typical) == hours_in_words(offer.hours)) return "";
   return "Offered with " + hours_in_words(offer.hours) + ", now " + hours_in_words(line.hours.typical);
@@ -108,7 +116,7 @@ EstimateAnswer estimate_answer(const VisitWork& visit, const InstrumentStory& st
     const bool said_no = refused(*jobs[i]);
     answer.lines.push_back(
         {.job_id = jobs[i]->job.id,
-         .words = words_of(line),
+         .words = words_of(line, answer.result.currency),
          .refused = said_no,
          .differs = offer == nullptr || said_no ? std::string() : difference(line, *offer, answer.result.currency)});
   }
@@ -134,7 +142,9 @@ std::vector<JobOffer> offers_to_make(const EstimateAnswer& estimate, const Visit
                       .currency = estimate.result.currency,
                       .labour = line.labour,
                       .materials = line.materials,
-                      .tax_percent = estimate.request.lines[i].tax_percent});
+                      .tax_percent = estimate.request.lines[i].tax_percent,
+                      .visit_net = line.visit.net,
+                      .visit_tax = line.visit.tax});
   }
   return offers;
 }

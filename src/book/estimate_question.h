@@ -28,7 +28,7 @@ struct EstimateAnswer {
 void describe(FieldVisitor&, EstimateAnswer&);
 
 /// Prices the jobs of a visit: those to do now first, then those that can wait, then what is left alone or was refused.
-/// What several jobs share on arrival and at the end is counted in the first. Work done of a visit does not change its
+/// What they need of arriving and finishing is paid once, beside them. Work done of a visit does not change its
 /// price: `finished` is what the shop had finished before.
 /// @throws Refused as `estimate`.
 [[nodiscard]] EstimateAnswer estimate_answer(const VisitWork& visit, const InstrumentStory& story,

@@ -42,13 +42,15 @@ std::string why_left_out(const JobPlan& job, const GivenPaper* invoice) {
 }
 
 /// All hands-on work of the repair itself; what is still drying counts as done, and so does work at the counter.
-bool is_finished(const JobPlan& job) {
-  return std::ranges::all_of(job.steps, [](const JobStep& step) {
-    return step.state == StepState::done || step.state == StepState::waiting || step.step.family != WorkFamily::work;
+bool is_finished(const JobPlan& job, const RepairTables& tables) {
+  const RepairProcedure& repair = tables.procedure(job.story.job.procedure);
+  return std::ranges::all_of(job.steps, [&](const JobStep& step) {
+    const bool counter = step.step.family != WorkFamily::work && !repair.is_its_own(step.step.operation);
+    return step.state == StepState::done || step.state == StepState::waiting || counter;
   });
 }
 
-InvoicedJob line_of(const JobPlan& job) {
+InvoicedJob line_of(const JobPlan& job, const RepairTables& tables) {
   const JobOffer& offer = job.story.offers.back();
   const OwnerWord& word = *std::ranges::find(job.story.words.rbegin(), job.story.words.rend(), offer.id,
                                              &OwnerWord::offer_id);
@@ -62,7 +64,38 @@ InvoicedJob line_of(const JobPlan& job) {
           .tax = offer.tax,
           .agreed_by = word.who,
           .agreed_on = word.day,
-          .finished = is_finished(job)};
+          .finished = is_finished(job, tables)};
+}
+
+/// Of the two, the offer that needs more of arriving and finishing.
+const JobOffer* greater_visit(const JobOffer* one, const JobOffer& other, int digits) {
+  if (other.visit_net.empty()) return one;
+  const auto net = [&](const JobOffer& offer) { return exact_decimal("visit_net", offer.visit_net, digits).units; };
+  return one == nullptr || net(other) > net(*one) ? &other : one;
+}
+
+InvoicedVisit visit_part(const InvoiceAnswer& invoice, const VisitWork& visit, int digits) {
+  const JobOffer *asked = nullptr, *paid = nullptr;
+  for (const JobStory& job : visit.jobs) {
+    for (const JobOffer& offer : job.offers) {
+      if (std::ranges::find(visit.invoiced, offer.id, &InvoicedOffer::offer_id) != visit.invoiced.end()) {
+        paid = greater_visit(paid, offer, digits);
+      }
+      if (std::ranges::find(invoice.lines, offer.id, &InvoicedJob::offer_id) != invoice.lines.end()) {
+        asked = greater_visit(asked, offer, digits);
+      }
+    }
+  }
+  InvoicedVisit part;
+  if (asked == nullptr) return part;
+  ExactDecimal net = exact_decimal("visit_net", asked->visit_net, digits);
+  ExactDecimal tax = exact_decimal("visit_tax", asked->visit_tax, digits);
+  if (paid != nullptr) {
+    net.units -= exact_decimal("visit_net", paid->visit_net, digits).units;
+    tax.units -= exact_decimal("visit_tax", paid->visit_tax, digits).units;
+  }
+  if (net.units <= 0) return part;
+  return {.net = as_text(net), .tax_percent = asked->tax_percent, .tax = as_text(tax)};
 }
 
 int minor_digits(const std::string& currency, const RepairTables& tables) {
@@ -78,18 +111,20 @@ void add_up(InvoiceAnswer& invoice, int digits) {
     ExactDecimal net, tax;
   };
   std::vector<Rate> rates;
-  for (const InvoicedJob& line : invoice.lines) {
-    const ExactDecimal on = exact_decimal("net", line.net, digits), of_it = exact_decimal("tax", line.tax, digits);
+  const auto add = [&](const std::string& net_text, const std::string& percent, const std::string& tax_text) {
+    const ExactDecimal on = exact_decimal("net", net_text, digits), of_it = exact_decimal("tax", tax_text, digits);
     net = plus(net, on);
     tax = plus(tax, of_it);
-    auto rate = std::ranges::find(rates, line.tax_percent, &Rate::percent);
+    auto rate = std::ranges::find(rates, percent, &Rate::percent);
     if (rate == rates.end()) {
-      rates.push_back({line.tax_percent, {0, digits}, {0, digits}});
+      rates.push_back({percent, {0, digits}, {0, digits}});
       rate = rates.end() - 1;
     }
     rate->net = plus(rate->net, on);
     rate->tax = plus(rate->tax, of_it);
-  }
+  };
+  for (const InvoicedJob& line : invoice.lines) add(line.net, line.tax_percent, line.tax);
+  if (!invoice.visit.net.empty()) add(invoice.visit.net, invoice.visit.tax_percent, invoice.visit.tax);
   for (const Rate& rate : rates) {
     invoice.taxes.push_back({.percent = rate.percent, .net = as_text(rate.net), .tax = as_text(rate.tax)});
   }
@@ -115,9 +150,13 @@ InvoiceAnswer invoice_answer(const VisitWork& visit, const std::vector<JobPlan>&
                     "; put one of them before the owner again");
     }
     invoice.currency = currency;
-    invoice.lines.push_back(line_of(job));
+    invoice.lines.push_back(line_of(job, tables));
   }
-  if (!invoice.lines.empty()) add_up(invoice, minor_digits(invoice.currency, tables));
+  if (!invoice.lines.empty()) {
+    const int digits = minor_digits(invoice.currency, tables);
+    invoice.visit = visit_part(invoice, visit, digits);
+    add_up(invoice, digits);
+  }
   return invoice;
 }
 
@@ -136,9 +175,16 @@ void describe(FieldVisitor& visit, InvoicedJob& line) {
   visit.flag({"finished", "hands have done all of it"}, line.finished);
 }
 
+void describe(FieldVisitor& visit, InvoicedVisit& part) {
+  visit.text({"net", "before tax; empty: nothing of it is to pay"}, part.net, money_bytes);
+  visit.text({"tax_percent", "the rate"}, part.tax_percent, money_bytes);
+  visit.text({"tax", "on it"}, part.tax, money_bytes);
+}
+
 void describe(FieldVisitor& visit, InvoiceAnswer& invoice) {
   visit.text({"currency", "ISO 4217; empty without a line"}, invoice.currency, money_bytes);
   list(visit, {"lines", "to be paid for"}, invoice.lines, {0, 1000});
+  object(visit, {"visit", "arriving and finishing, once"}, invoice.visit);
   visit.text({"net", "without tax; empty without a line"}, invoice.net, money_bytes);
   visit.text({"tax", "all of it; empty without a line"}, invoice.tax, money_bytes);
   visit.text({"total", "with tax; empty without a line"}, invoice.total, money_bytes);

@@ -51,6 +51,37 @@ std::vector<std::string> arrival_work_done_elsewhere(const JobStory& job, const 
   return done;
 }
 
+/// What an answer given for another job settles of the instrument, such as its finish.
+void add_settled(const std::string& procedure, const std::string& decision, const std::string& outcome,
+                 const RepairTables& tables, std::vector<GivenAnswer>& found) {
+  const RepairProcedure* asked = row_of_id(tables.procedures, procedure);
+  const ProcedureDecision* question = asked == nullptr ? nullptr : asked->decision(decision);
+  if (question == nullptr) return;
+  const auto answer = std::ranges::find(question->outcomes, outcome, &DecisionOutcome::outcome);
+  if (answer == question->outcomes.end()) return;
+  for (const OutcomeIs& is : answer->settles) found.push_back({is.decision, is.outcome});
+}
+
+/// What the survey and the instrument's other jobs answer of a job's questions; the later ones stand.
+std::vector<GivenAnswer> found_for(const JobStory& job, const VisitWork& visit, const RepairTables& tables) {
+  std::vector<GivenAnswer> found;
+  for (const AnsweredBefore& one : visit.before) {
+    add_settled(one.procedure, one.decision, one.outcome, tables, found);
+  }
+  for (const JobStory& other : visit.jobs) {
+    if (other.job.id == job.job.id || other.job.withdrawn) continue;
+    for (const JobAnswer& one : other.answers) {
+      add_settled(other.job.procedure, one.decision, one.outcome, tables, found);
+    }
+  }
+  if (job.finding_kind.empty()) return found;
+  for (const OutcomeIs& is :
+       answered_by(job.finding_kind, job.finding_part, job.job.procedure, tables.finding_answers)) {
+    found.push_back({is.decision, is.outcome});
+  }
+  return found;
+}
+
 OwnerStands owner_stands(const JobStory& story) {
   if (story.offers.empty()) return OwnerStands::not_asked;
   OwnerStands stands = OwnerStands::asked;
@@ -165,17 +196,19 @@ std::vector<QuestionOffered> questions_offered(const std::string& id, const Proc
   return offered;
 }
 
-/// Why one operation may not begin: arrival work may always, so that what holds the rest can be found out.
+/// Why one operation may not begin: arrival work may but for the owner's yes, so that what holds the rest can be found
+/// out.
 std::vector<std::string> holds_at(const StepShown& step, const JobPlan& job, const RepairTables& tables) {
   std::vector<std::string> holds;
+  const bool no_yes = step.asks_owner && !step.yes_recorded;
+  if (no_yes) {
+    std::string hold = step.value == ValueEffect::lowers ? "It lowers value" : "It is hard or impossible to undo";
+    holds.push_back(hold + ": it waits for the owner's recorded yes.");
+  }
   if (step.family == WorkFamily::arrive) return holds;
   if (job.owner == OwnerStands::no) holds.emplace_back("The owner said no to this job.");
   if (!job.plan.stopped.empty()) holds.push_back("Stopped: " + job.plan.stopped);
   if (step.held_by_humidity) holds.push_back(job.plan.humidity.words);
-  if (step.asks_owner && !step.yes_recorded) {
-    std::string hold = step.value == ValueEffect::lowers ? "It lowers value" : "It is hard or impossible to undo";
-    holds.push_back(hold + ": it waits for the owner's recorded yes.");
-  }
   for (const OwnerWord& word : latest_of_each(job.story.words, [](const OwnerWord& one) { return one.operation; })) {
     const bool refused = word.operation == step.operation && word.says == OwnerSays::no;
     if (refused) holds.push_back("The owner said no to it on " + iso_date(word.day) + ".");
@@ -198,6 +231,7 @@ ProcedureRequest procedure_request(const JobStory& job, const VisitWork& visit, 
   ProcedureRequest request{.procedure = job.job.procedure,
                            .readings = given_readings(story, tables, today),
                            .answers = {},
+                           .found = found_for(job, visit, tables),
                            .amounts = {},
                            .on_record = arrival_work_done_elsewhere(job, visit, tables),
                            .yes = {},

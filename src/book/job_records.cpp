@@ -85,6 +85,9 @@ void describe(FieldVisitor& visit, JobOffer& offer) {
   visit.text({"labour", "of the net", free_to_leave_out}, offer.labour, id_bytes);
   visit.text({"materials", "of the net", free_to_leave_out}, offer.materials, id_bytes);
   visit.text({"tax_percent", "the rate of the tax", free_to_leave_out}, offer.tax_percent, id_bytes);
+  visit.text({"visit_net", "what it needs of arriving and finishing, paid once a visit beside the net", free_to_leave_out},
+             offer.visit_net, id_bytes);
+  visit.text({"visit_tax", "the tax on that", free_to_leave_out}, offer.visit_tax, id_bytes);
 }
 
 void describe(FieldVisitor& visit, OwnerWord& word) {
@@ -204,8 +207,16 @@ void describe(FieldVisitor& visit, Handover& handover) {
   visit.text({"taken_by", "who took it", free_to_leave_out}, handover.taken_by, name_bytes);
 }
 
+void describe(FieldVisitor& visit, AnsweredBefore& answer) {
+  visit.text({"procedure", "an id in data/procedures.csv"}, answer.procedure, id_bytes);
+  visit.text({"decision", "an id in data/procedure_decisions.csv"}, answer.decision, id_bytes);
+  visit.text({"outcome", "one of its outcomes"}, answer.outcome, id_bytes);
+}
+
 void describe(FieldVisitor& visit, JobStory& story) {
   object(visit, {"job", "the repair"}, story.job);
+  visit.text({"finding_kind", "of the finding it is for; empty: none"}, story.finding_kind, id_bytes);
+  visit.text({"finding_part", "that the finding is on; may be empty"}, story.finding_part, name_bytes);
   list(visit, {"at_finding", "the latest of each length read at the finding it is for"}, story.at_finding, any_count);
   maybe_length(visit, {"drawn_length_mm", "of that finding's line as it is drawn; absent: it is no line"},
                story.drawn_length, {0, 10000, "mm"});
@@ -230,6 +241,7 @@ void describe(FieldVisitor& visit, VisitWork& work) {
   list(visit, {"handovers", "once it went home"}, work.handovers, any_count);
   list(visit, {"papers", "given to the owner, oldest first"}, work.papers, any_count);
   list(visit, {"invoiced", "what those that are invoices ask for"}, work.invoiced, any_count);
+  list(visit, {"before", "answered at earlier visits of the instrument, oldest first"}, work.before, any_count);
 }
 
 }  // namespace tailblock

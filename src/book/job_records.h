@@ -80,6 +80,9 @@ struct JobOffer {
   std::string currency{};    ///< ISO 4217
   /// What the net is made of, and the rate of the tax on it; empty in offers of books older than these were kept.
   std::string labour{}, materials{}, tax_percent{};
+  /// What it needs of arriving and finishing, paid once a visit beside the net; empty in offers of books older than
+  /// migration 9, whose net has it inside.
+  std::string visit_net{}, visit_tax{};
 };
 void describe(FieldVisitor&, JobOffer&);
 
@@ -229,9 +232,16 @@ struct Handover {
 };
 void describe(FieldVisitor&, Handover&);
 
+/// What was answered to a question of another job on the same instrument.
+struct AnsweredBefore {
+  std::string procedure{}, decision{}, outcome{};
+};
+void describe(FieldVisitor&, AnsweredBefore&);
+
 /// A job with everything kept of it, oldest first.
 struct JobStory {
   Job job{};
+  std::string finding_kind{}, finding_part{};  ///< of the finding it is for, as corrected last; empty: it has none
   std::vector<FindingExtent> at_finding{};  ///< the latest of each length read at the finding it is for
   std::optional<Length> drawn_length{};     ///< of that finding's line as it is drawn; absent: it is no line
   std::vector<JobAnswer> answers{};
@@ -257,6 +267,7 @@ struct VisitWork {
   std::vector<Handover> handovers{};
   std::vector<GivenPaper> papers{};
   std::vector<InvoicedOffer> invoiced{};
+  std::vector<AnsweredBefore> before{};  ///< at earlier visits of the instrument, oldest first
 };
 void describe(FieldVisitor&, VisitWork&);
 

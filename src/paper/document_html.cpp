@@ -9,6 +9,9 @@
 namespace tailblock {
 namespace {
 
+/// A wider picture is pushed aside under the thumb there, not made too small to read.
+constexpr double widest_on_a_phone_mm = 120;
+
 constexpr std::string_view style = R"(
 :root { --ink: #241f18; --soft: #5c5345; --rule: #ddd1bc; --accent: #a3341c; --wash: #f6e0d6; --group: #f5f0e6; }
 * { box-sizing: border-box; }
@@ -52,6 +55,8 @@ thead .number { white-space: normal; }
 .boxes span.pair { margin-right: 1rem; white-space: nowrap; }
 figure svg { max-width: 100%; height: auto; display: block; }
 figure svg text { font-family: inherit; }
+figure.wide { overflow-x: auto; }
+@media screen and (max-width: 40rem) { figure.wide svg { max-width: none; width: 40rem; } }
 figure.beside { display: flex; flex-wrap: wrap; gap: 1.5rem; }
 figure.beside svg { flex: none; }
 .photos { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 14rem), 1fr)); gap: .5rem 1.25rem;
@@ -200,7 +205,10 @@ class Writer {
   }
   std::string operator()(const Figure& figure) const {
     const std::string caption = figure.caption.empty() ? "" : tag("figcaption", html_text(figure.caption));
-    if (figure.beside.empty()) return tag("figure", svg(figure.picture) + caption);
+    const bool wide = figure.picture.width_mm > widest_on_a_phone_mm;
+    if (figure.beside.empty()) {
+      return tag("figure", svg(figure.picture) + caption, wide ? " class=\"wide\" tabindex=\"0\"" : "");
+    }
     return tag("figure", svg(figure.picture) + tag("div", paragraphs(figure.beside)) + caption, " class=\"beside\"");
   }
   std::string operator()(const PhotoRow& row) const {

@@ -27,7 +27,7 @@ TableCell hours_of(const EstimateLineOnPaper& line) {
 
 TableCell answer_of(const EstimateLineOnPaper& line) {
   TableCell cell;
-  if (line.when == WhenToDo::leave_alone && !line.answer) return cell;
+  if (line.not_asked || (line.when == WhenToDo::leave_alone && !line.answer)) return cell;
   cell.boxes = {{"yes", line.answer && line.answer->yes}, {"no", line.answer && !line.answer->yes}};
   if (line.answer) cell.words.push_back({line.answer->by + ", " + day_in_words(line.answer->day), "", Voice::soft});
   return cell;
@@ -148,6 +148,7 @@ void describe(FieldVisitor& visit, EstimateLineOnPaper& line) {
   visit.text({"risk", "what can go wrong", Need::has_default}, line.risk, 2000);
   visit.flag({"cannot_be_undone", "part of it asks for a recorded yes", Need::has_default}, line.cannot_be_undone);
   visit.flag({"lowers_value", "part of it does", Need::has_default}, line.lowers_value);
+  visit.flag({"not_asked", "it comes with the other lines", Need::has_default}, line.not_asked);
   maybe(visit, {"answer", "of the owner"}, line.answer,
         [&](const Field& field, LineAnswer& value) { object(visit, field, value); });
 }

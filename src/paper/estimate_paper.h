@@ -29,6 +29,7 @@ struct EstimateLineOnPaper {
   std::string price{};                              ///< of the line without tax
   std::string risk{};                               ///< what can go wrong
   bool cannot_be_undone = false, lowers_value = false;
+  bool not_asked = false;  ///< it comes with the other lines, and has no yes or no of its own
   std::optional<LineAnswer> answer{};
 };
 void describe(FieldVisitor&, EstimateLineOnPaper&);

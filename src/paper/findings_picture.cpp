@@ -187,10 +187,13 @@ class Composer {
       add(*view, scale, left + (wide - scale * across_mm(*view)) / 2, left);
       left += wide + between;
     }
+    used_ = std::max(used_, left - between);
     top_ += name_high + scale * down + between;
   }
 
+  /// No wider than what stands in it, so that a narrow screen need not make it smaller.
   [[nodiscard]] Picture picture() {
+    if (used_ > 0) picture_.width_mm = std::min(picture_.width_mm, used_);
     picture_.height_mm = std::max(5.0, top_ - between + 1);
     return std::move(picture_);
   }
@@ -225,7 +228,7 @@ class Composer {
 
   const std::vector<MarkedFinding>& findings_;
   Picture picture_;
-  double top_ = 0;
+  double top_ = 0, used_ = 0;
 };
 
 }  // namespace

@@ -60,9 +60,18 @@ WorkStep sheet_step(const JobPlan& job, const JobStep& step) {
                    .glue = joined(shown.adhesives),
                    .clamps = joined(shown.clamps),
                    .air = air_wanted(shown),
-                   .cautions = shown.cautions,
+                   .cautions = {},
                    .cannot_be_undone = shown.asks_owner,
                    .done = step.state == StepState::done};
+  for (const std::string& caution : shown.cautions) {
+    const auto name = std::ranges::find_if(
+        shown.hazards, [&](const std::string& hazard) { return caution.starts_with(hazard + ": "); });
+    if (name != shown.hazards.end()) {
+      written.hazards.push_back({.name = *name, .text = caution});
+    } else if (caution != defers_to) {
+      written.cautions.push_back(caution);
+    }
+  }
   if (shown.wait_minutes.typical > 0) {
     written.wait = in_hours(shown.wait_minutes.typical);
     if (!shown.wait_for.empty()) written.wait += ": " + shown.wait_for;
@@ -109,10 +118,18 @@ WorkSheet work_sheet_of(const VisitForPaper& visit) {
   if (!visit.work.promises.empty()) sheet.promised = visit.work.promises.back().ready_on;
   for (const JobPlan& job : visit.jobs) {
     if (!is_agreed(job)) continue;
-    if (sheet.before_all.empty()) sheet.before_all = job.plan.humidity.words;
-    for (const std::string& material : job.plan.materials) sheet.get_ready.push_back(material);
+    if (sheet.before_all.empty()) {
+      const HumidityGate& gate = job.plan.humidity;
+      sheet.before_all = gate.words;
+      if (!gate.overridden.empty()) sheet.before_all += " Work goes on all the same, by " + gate.overridden;
+    }
     if (!job.plan.never.empty()) sheet.remarks.push_back(job.plan.name + ", never: " + job.plan.never);
-    for (const JobStep& step : job.steps) sheet.steps.push_back(sheet_step(job, step));
+    for (const JobStep& step : job.steps) {
+      sheet.steps.push_back(sheet_step(job, step));
+      if (step.state == StepState::done || step.step.materials.empty()) continue;
+      const std::string wanted = step.step.name + ": " + step.step.materials;
+      if (std::ranges::find(sheet.get_ready, wanted) == sheet.get_ready.end()) sheet.get_ready.push_back(wanted);
+    }
   }
   return sheet;
 }

@@ -89,6 +89,40 @@ EstimateLineOnPaper line_on_paper(const VisitForPaper& visit, const EstimateAnsw
   return on_paper;
 }
 
+/// What a choice pays of arriving and finishing beyond the choice before it.
+void add_visit_part(EstimatePaper& paper, const EstimateAnswer& estimate, WhenToDo when) {
+  const int digits = estimate.result.minor_digits;
+  const auto units = [&](std::size_t option) {
+    return exact_decimal("visit", estimate.result.options.at(option).visit.net, digits).units;
+  };
+  const auto option = static_cast<std::size_t>(when);
+  const bool first = option == 0 || units(option - 1) == 0;
+  const std::int64_t more = units(option) - (option == 0 ? 0 : units(option - 1));
+  if (more <= 0) return;
+  const VisitPart& visit = estimate.result.options[option].visit;
+  EstimateLineOnPaper line{
+      .what = first ? "Arriving and finishing, once for the visit" : "More of arriving and finishing",
+      .why = first ? "Intake, survey and readings, stringing and what follows it, report and hand-over. Paid once with "
+                     "whatever you say yes to; a no to one line makes no other dearer."
+                   : "What can wait needs more of it than what is to be done now.",
+      .when = when,
+      .tax = "",
+      .price = as_text({more, digits}),
+      .not_asked = true};
+  if (first) {
+    line.hours_low = visit.hours.low;
+    line.hours = visit.hours.typical;
+    line.hours_high = visit.hours.high;
+  }
+  for (std::size_t i = 0; i < estimate.result.lines.size() && line.tax.empty(); ++i) {
+    const PricedLine& needs = estimate.result.lines[i];
+    if (needs.when <= static_cast<LineWhen>(when) && needs.visit.net == visit.net) {
+      line.tax = rate_in_words(estimate.request.lines[i].tax_percent);
+    }
+  }
+  paper.lines.push_back(std::move(line));
+}
+
 std::string hours_in_words(const Spread& hours) {
   return decimals(hours.typical, 1) + " (" + decimals(hours.low, 1) + " – " + decimals(hours.high, 1) + ")";
 }
@@ -100,7 +134,7 @@ struct WaysTold {
 WaysTold told(const EstimatePaper& paper, WhenToDo when) {
   WaysTold all;
   for (const EstimateLineOnPaper& line : paper.lines) {
-    if (line.when != when) continue;
+    if (line.when != when || line.not_asked) continue;
     all.names += (all.names.empty() ? "" : "\n") + line.what + ".";
     if (!line.risk.empty()) all.risks += (all.risks.empty() ? "" : "\n") + line.what + ": " + line.risk;
   }
@@ -137,6 +171,8 @@ EstimatePaper estimate_paper_of(const VisitForPaper& visit, const EstimateAnswer
   for (std::size_t i = 0; i < estimate.lines.size(); ++i) {
     paper.lines.push_back(line_on_paper(visit, estimate, i, trade));
   }
+  add_visit_part(paper, estimate, WhenToDo::do_now);
+  add_visit_part(paper, estimate, WhenToDo::can_wait);
   add_ways(paper, estimate);
   if (paper.do_now) {
     const EstimateTotal& now = estimate.result.options[0];
@@ -175,6 +211,12 @@ Invoice invoice_of(const VisitForPaper& visit, const InvoiceAnswer& answer, std:
     remark += "Agreed by " + line.agreed_by + " on " + day_in_words(line.agreed_on) + ".";
     paper.lines.push_back(
         {.what = line.name, .remark = remark, .tax = rate_in_words(line.tax_percent), .amount = line.net});
+  }
+  if (!answer.visit.net.empty()) {
+    paper.lines.push_back({.what = "Arriving and finishing, once for the visit",
+                           .remark = "Intake, survey and readings, stringing and what follows it, report and hand-over.",
+                           .tax = rate_in_words(answer.visit.tax_percent),
+                           .amount = answer.visit.net});
   }
   for (const TaxAtRate& tax : answer.taxes) {
     paper.taxes.push_back({rate_in_words(tax.percent), tax.net + currency, tax.tax + currency});

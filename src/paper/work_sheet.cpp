@@ -1,5 +1,7 @@
 #include "paper/work_sheet.h"
 
+#include <algorithm>
+
 #include "season/words.h"
 
 namespace tailblock {
@@ -15,21 +17,71 @@ std::string consent(const WorkStep& step) {
          (step.yes->how.empty() ? "" : ", " + step.yes->how) + ".";
 }
 
-TableRow row_of(const WorkStep& step, std::size_t number) {
+/// The hazards of the steps that are left, each once, in the order in which they are met.
+std::vector<WorkHazard> hazards_of(const WorkSheet& sheet) {
+  std::vector<WorkHazard> hazards;
+  for (const WorkStep& step : sheet.steps) {
+    if (step.done) continue;
+    for (const WorkHazard& one : step.hazards) {
+      if (std::ranges::find(hazards, one.name, &WorkHazard::name) == hazards.end()) hazards.push_back(one);
+    }
+  }
+  return hazards;
+}
+
+/// `A` to `Z`, then `A2`.
+std::string letter_of(std::size_t place) {
+  std::string letter(1, static_cast<char>('A' + place % 26));
+  if (place >= 26) letter += std::to_string(place / 26 + 1);
+  return letter;
+}
+
+std::string hazards_in_words(const WorkStep& step, const std::vector<WorkHazard>& all) {
+  std::string words;
+  for (const WorkHazard& one : step.hazards) {
+    const auto at = std::ranges::find(all, one.name, &WorkHazard::name);
+    words += words.empty() ? "" : "; ";
+    words += letter_of(static_cast<std::size_t>(at - all.begin())) + " " + one.name;
+  }
+  return words;
+}
+
+/// The number of an earlier step that says the same; 0: there is none.
+std::size_t said_before(const WorkSheet& sheet, std::size_t place) {
+  const WorkStep& step = sheet.steps[place];
+  for (std::size_t i = 0; i < place; ++i) {
+    const WorkStep& before = sheet.steps[i];
+    if (!before.done && before.what == step.what && before.how == step.how && before.cautions == step.cautions &&
+        before.glue == step.glue && before.clamps == step.clamps && before.air == step.air) {
+      return i + 1;
+    }
+  }
+  return 0;
+}
+
+TableRow row_of(const WorkSheet& sheet, std::size_t place, const std::vector<WorkHazard>& hazards) {
+  const WorkStep& step = sheet.steps[place];
   TableCell tick;
-  tick.boxes = {{std::to_string(number), step.done}};
+  tick.boxes = {{std::to_string(place + 1), step.done}};
   TableCell what = cell_of(step.what, Voice::strong);
+  const std::string minutes = step.minutes > 0 ? std::to_string(step.minutes) : "";
+  if (step.done) return {.cells = {tick, what, cell_of(minutes), {}}};
   if (step.cannot_be_undone) {
     add(what, step.yes ? "Cannot be undone." : "STOP. Cannot be undone.", consent(step), Voice::caution);
   }
-  for (const std::string& caution : step.cautions) add(what, "Caution:", caution, Voice::caution);
-  add(what, "", step.how);
-  add(what, "Glue:", step.glue);
-  add(what, "Clamps:", step.clamps);
-  add(what, "Air:", step.air);
+  add(what, "Can hurt:", hazards_in_words(step, hazards), Voice::caution);
+  if (const std::size_t before = said_before(sheet, place); before > 0) {
+    add(what, "", "Cautions and all else as at step " + std::to_string(before) + ".");
+  } else {
+    for (const std::string& caution : step.cautions) add(what, "Caution:", caution, Voice::caution);
+    add(what, "", step.how);
+    add(what, "Glue:", step.glue);
+    add(what, "Clamps:", step.clamps);
+    add(what, "Air:", step.air);
+  }
   add(what, "Wait:", step.wait);
   add(what, "Check:", step.check);
-  return {.cells = {tick, what, cell_of(step.minutes > 0 ? std::to_string(step.minutes) : ""), {}}};
+  return {.cells = {tick, what, cell_of(minutes), {}}};
 }
 
 void add_list(Document& document, const std::string& heading, const std::vector<std::string>& items) {
@@ -38,6 +90,20 @@ void add_list(Document& document, const std::string& heading, const std::vector<
   Bullets bullets;
   for (const std::string& item : items) bullets.items.push_back({item});
   document.blocks.push_back(std::move(bullets));
+}
+
+void add_hazards(Document& document, const std::vector<WorkHazard>& hazards) {
+  if (hazards.empty()) return;
+  document.blocks.push_back(Heading{2, "What can hurt"});
+  document.blocks.push_back(
+      Paragraph{{"Read before the first step; each step names its letters. The data sheet of the product in the hand, "
+                 "local rules and licensed people come before this sheet.",
+                 "", Voice::caution}});
+  Table table{.caption = "", .columns = {{"", 0.3}, {"Hazard, and what keeps from it", 8}}};
+  for (std::size_t i = 0; i < hazards.size(); ++i) {
+    table.rows.push_back({.cells = {cell_of(letter_of(i), Voice::strong), cell_of(hazards[i].text)}});
+  }
+  document.blocks.push_back(std::move(table));
 }
 
 void require_sensible(const WorkSheet& sheet) {
@@ -58,6 +124,11 @@ void describe(FieldVisitor& visit, RecordedYes& yes) {
   visit.date({"day", "it was said"}, yes.day);
 }
 
+void describe(FieldVisitor& visit, WorkHazard& hazard) {
+  visit.text({"name", "as a step says it"}, hazard.name, 200);
+  visit.text({"text", "harm, what keeps from it, limits"}, hazard.text, 2000);
+}
+
 void describe(FieldVisitor& visit, WorkStep& step) {
   visit.text({"what", "the step"}, step.what, 200);
   visit.text({"how", "the way of doing it", Need::has_default}, step.how, 1500);
@@ -68,6 +139,7 @@ void describe(FieldVisitor& visit, WorkStep& step) {
   visit.text({"air", "what the air must be", Need::has_default}, step.air, 300);
   visit.text({"check", "what to measure before going on", Need::has_default}, step.check, 300);
   visit.texts({"cautions", "read before the step", Need::has_default}, step.cautions, 800, {0, 12});
+  list(visit, {"hazards", "what can hurt at it", Need::has_default}, step.hazards, {0, 30});
   visit.flag({"cannot_be_undone", "asks for a recorded yes", Need::has_default}, step.cannot_be_undone);
   maybe(visit, {"yes", "as it was recorded"}, step.yes,
         [&](const Field& field, RecordedYes& value) { object(visit, field, value); });
@@ -102,9 +174,11 @@ Document work_sheet(const WorkSheet& sheet) {
         Notice{.kind = Notice::Kind::caution, .title = "Before anything", .words = {{sheet.before_all}}});
   }
   add_list(document, "Get ready", sheet.get_ready);
+  const std::vector<WorkHazard> hazards = hazards_of(sheet);
+  add_hazards(document, hazards);
   document.blocks.push_back(Heading{2, "Steps"});
-  Table table{.caption = "", .columns = {{"Done", 0.62}, {"Step", 5.2}, {"Min", 1, Hold::end}, {"Took, remarks", 1.5}}};
-  for (std::size_t i = 0; i < sheet.steps.size(); ++i) table.rows.push_back(row_of(sheet.steps[i], i + 1));
+  Table table{.caption = "", .columns = {{"Done", 0.62}, {"Step", 7.2}, {"Min", 0.6, Hold::end}, {"Took, remarks", 1.1}}};
+  for (std::size_t i = 0; i < sheet.steps.size(); ++i) table.rows.push_back(row_of(sheet, i, hazards));
   document.blocks.push_back(std::move(table));
   add_list(document, "Remarks", sheet.remarks);
   document.blocks.push_back(

@@ -13,6 +13,12 @@ struct RecordedYes {
 };
 void describe(FieldVisitor&, RecordedYes&);
 
+/// What can hurt at a step. Its text stands on the sheet once, under a letter that each step names.
+struct WorkHazard {
+  std::string name, text;
+};
+void describe(FieldVisitor&, WorkHazard&);
+
 struct WorkStep {
   std::string what;
   std::string how{};
@@ -22,13 +28,15 @@ struct WorkStep {
   std::string air{};    ///< what the air must be
   std::string check{};  ///< what to measure before going on
   std::vector<std::string> cautions{};
+  std::vector<WorkHazard> hazards{};
   bool cannot_be_undone = false;
   std::optional<RecordedYes> yes{};
   bool done = false;
 };
 void describe(FieldVisitor&, WorkStep&);
 
-/// The bench's own paper: what to do next, with what is needed to do it safely beside each step.
+/// The bench's own paper: what to do next, with what is needed to do it safely beside each step. A step that is done again
+/// names its hazards again, and leaves its other words to the first time; of a finished one only the name stands.
 struct WorkSheet {
   PaperHead head;
   std::string instrument, owner{};

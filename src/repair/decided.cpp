@@ -60,8 +60,18 @@ DecisionShown asked(const ProcedureDecision& decision) {
   return shown;
 }
 
-DecisionShown with_outcome(const ProcedureDecision& decision, const ProcedureRequest& request, const ReadValues& values,
-                           double sure_margin) {
+/// What is on record of a question; null: nothing, or what it has no such outcome for.
+const DecisionOutcome* on_record(const ProcedureDecision& decision, const std::vector<GivenAnswer>& found) {
+  for (auto given = found.rbegin(); given != found.rend(); ++given) {
+    if (given->decision != decision.id) continue;
+    const auto outcome = std::ranges::find(decision.outcomes, given->outcome, &DecisionOutcome::outcome);
+    if (outcome != decision.outcomes.end()) return &*outcome;
+  }
+  return nullptr;
+}
+
+DecisionShown with_outcome(const ProcedureDecision& decision, const ProcedureRequest& request,
+                           const std::vector<GivenAnswer>& found, const ReadValues& values, double sure_margin) {
   DecisionShown shown = asked(decision);
   const DecisionOutcome* outcome = &usual_of(decision);
   const auto read = shown.about == "ask" ? std::nullopt : values.now(shown.about);
@@ -71,6 +81,10 @@ DecisionShown with_outcome(const ProcedureDecision& decision, const ProcedureReq
     const bool sure = *shown.margin_repeatability >= sure_margin;
     shown.known = sure ? OutcomeKnown::read : OutcomeKnown::too_near;
     outcome = &band;
+  }
+  if (const DecisionOutcome* known = shown.about == "ask" ? on_record(decision, found) : nullptr) {
+    shown.known = OutcomeKnown::on_record;
+    outcome = known;
   }
   for (const GivenAnswer& answer : request.answers) {
     if (answer.decision != decision.id) continue;
@@ -94,9 +108,13 @@ std::vector<DecisionShown> decided(const RepairProcedure& procedure, const Proce
     }
   }
   std::vector<DecisionShown> decisions;
+  std::vector<GivenAnswer> found = request.found;
   for (const ProcedureDecision& decision : procedure.decisions) {
-    if (is_met(decision.when, decisions)) {
-      decisions.push_back(with_outcome(decision, request, values, sure_margin));
+    if (!is_met(decision.when, decisions)) continue;
+    decisions.push_back(with_outcome(decision, request, found, values, sure_margin));
+    if (decisions.back().known != OutcomeKnown::answered) continue;
+    for (const OutcomeIs& is : outcome_named(decision, decisions.back().outcome).settles) {
+      found.push_back({is.decision, is.outcome});
     }
   }
   return decisions;

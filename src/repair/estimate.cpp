@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
 
 #include "quantity/quoted_text.h"
 
@@ -54,11 +53,19 @@ ExactDecimal percent(const std::string& field, const std::string& text) {
 /// Net amounts in minor units, by tax rate in thousandths of a percent.
 using NetByRate = std::map<std::int64_t, std::int64_t>;
 
+/// Arriving and finishing that a line needs.
+struct VisitSums {
+  std::vector<WorkMinutes> work;
+  std::int64_t net = 0, net_low = 0, net_high = 0, rate = 0;
+  VisitPart shown;
+};
+
 struct LineSums {
   PricedLine shown;
   std::vector<WorkMinutes> work;
   NetByRate net;
   std::int64_t net_low = 0, net_high = 0, tax = 0;
+  VisitSums visit;
 };
 
 WorkMinutes minutes_of(const std::string& operation, const Spread& hands_on, const EstimateRequest& request) {
@@ -71,21 +78,38 @@ WorkMinutes minutes_of(const std::string& operation, const Spread& hands_on, con
   return minutes;
 }
 
-/// Adds the steps of the line's repair, but for what an earlier line brings to the visit.
-void add_repair(LineSums& line, const ProcedureRequest& repair, const Till& till, std::set<std::string>& visit) {
+void add_repair(LineSums& line, const ProcedureRequest& repair, const Till& till) {
   const ProcedureResult plan = procedure(repair, till.tables);
-  std::set<std::string> its_own;
+  const RepairProcedure& wanted = till.tables.procedure(repair.procedure);
   for (const StepShown& step : plan.steps) {
-    const bool shared = step.family != WorkFamily::work;
-    if (shared && visit.contains(step.operation)) continue;
-    if (shared) its_own.insert(step.operation);
-    line.work.push_back(minutes_of(step.operation, step.hands_on_minutes, till.request));
+    const bool own = step.family == WorkFamily::work || wanted.is_its_own(step.operation);
+    auto& work = own ? line.work : line.visit.work;
+    work.push_back(minutes_of(step.operation, step.hands_on_minutes, till.request));
     line.shown.cannot_be_undone = line.shown.cannot_be_undone || step.reversible == Reversible::no;
     line.shown.lowers_value = line.shown.lowers_value || step.value == ValueEffect::lowers;
   }
-  visit.insert(its_own.begin(), its_own.end());
   line.shown.wait_days = plan.wait_minutes * days_per_minute;
   line.shown.holds = plan.holds;
+}
+
+Spread added_up(const std::vector<WorkMinutes>& work, const RepairFigures& figures) {
+  return summed_minutes(work, figures.low_high_chance, figures.shared_scatter);
+}
+
+Spread in_hours(const Spread& minutes) { return {minutes.low / 60, minutes.typical / 60, minutes.high / 60}; }
+
+void price_visit(VisitSums& visit, std::int64_t rate, bool by_hours, const Till& till) {
+  const Spread minutes = added_up(visit.work, till.tables.figures);
+  visit.rate = rate;
+  visit.shown.hours = in_hours(minutes);
+  if (by_hours) {
+    visit.shown.billed_minutes = till.billed(minutes.typical);
+    visit.net = till.labour(visit.shown.billed_minutes).units;
+    visit.net_low = till.labour(till.billed(minutes.low)).units;
+    visit.net_high = till.labour(till.billed(minutes.high)).units;
+  }
+  visit.shown.net = as_text(till.money(visit.net));
+  visit.shown.tax = as_text(till.tax_of(visit.net, {rate, tax_digits}));
 }
 
 void add_money(LineSums& line, const EstimateLine& asked, const std::string& path, const Till& till) {
@@ -123,14 +147,16 @@ void add_money(LineSums& line, const EstimateLine& asked, const std::string& pat
   line.shown.net = as_text(till.money(labour.units + bought));
   line.shown.tax = as_text(till.money(line.tax));
   line.shown.gross = as_text(till.money(labour.units + bought + line.tax));
+  price_visit(line.visit, line_tax.units, asked.fixed_price.empty(), till);
+  line.shown.visit = line.visit.shown;
 }
 
-LineSums priced(const EstimateLine& asked, const std::string& path, const Till& till, std::set<std::string>& visit) {
+LineSums priced(const EstimateLine& asked, const std::string& path, const Till& till) {
   LineSums line;
   line.shown.name = asked.name;
   line.shown.when = asked.when;
   line.shown.risk = asked.risk;
-  if (asked.repair) add_repair(line, *asked.repair, till, visit);
+  if (asked.repair) add_repair(line, *asked.repair, till);
   for (const EstimateWork& work : asked.work) {
     if (!(work.low_minutes <= work.typical_minutes && work.typical_minutes <= work.high_minutes)) {
       throw Refused(path + ".work: typical_minutes is not between low_minutes and high_minutes");
@@ -138,48 +164,75 @@ LineSums priced(const EstimateLine& asked, const std::string& path, const Till& 
     line.work.push_back(
         minutes_of(work.operation, {work.low_minutes, work.typical_minutes, work.high_minutes}, till.request));
   }
-  const Spread minutes =
-      summed_minutes(line.work, till.tables.figures.low_high_chance, till.tables.figures.shared_scatter);
-  line.shown.hours = {minutes.low / 60, minutes.typical / 60, minutes.high / 60};
+  line.shown.hours = in_hours(added_up(line.work, till.tables.figures));
   add_money(line, asked, path, till);
   return line;
 }
 
+/// The greatest part of arriving and finishing that any of the chosen lines needs; null: none of them needs any.
+const VisitSums* visit_of(const std::vector<LineSums>& lines, LineWhen last) {
+  const VisitSums* greatest = nullptr;
+  for (const LineSums& line : lines) {
+    if (line.shown.when > last || line.visit.work.empty()) continue;
+    if (greatest == nullptr || line.visit.net > greatest->net) greatest = &line.visit;
+  }
+  return greatest;
+}
+
+std::int64_t tax_at(std::int64_t rate, const std::vector<const NetByRate*>& nets, const Till& till) {
+  std::int64_t on = 0, tax = 0;
+  for (const NetByRate* net : nets) {
+    const auto at_rate = net->find(rate);
+    if (at_rate == net->end()) continue;
+    on += at_rate->second;
+    tax += till.tax_of(at_rate->second, {rate, tax_digits}).units;
+  }
+  return till.request.tax_rounded == TaxRounding::per_line ? tax : till.tax_of(on, {rate, tax_digits}).units;
+}
+
 EstimateTotal total_of(const std::string& what, const std::vector<LineSums>& lines, LineWhen last, const Till& till) {
   std::vector<WorkMinutes> work;
-  NetByRate net_by_rate;
-  std::int64_t net = 0, tax_by_line = 0, net_low = 0, net_high = 0;
+  std::vector<const NetByRate*> nets;
+  std::int64_t net = 0, tax = 0, net_low = 0, net_high = 0;
+  EstimateTotal total{.what = what,
+                      .hours = {},
+                      .net = "",
+                      .tax = "",
+                      .gross = "",
+                      .net_low = "",
+                      .net_high = "",
+                      .visit = {.hours = {}, .net = as_text(till.money(0)), .tax = as_text(till.money(0))},
+                      .taxes = {}};
   for (const LineSums& line : lines) {
     if (line.shown.when > last) continue;
     work.insert(work.end(), line.work.begin(), line.work.end());
-    for (const auto& [rate, amount] : line.net) net_by_rate[rate] += amount;
-    tax_by_line += line.tax;
+    nets.push_back(&line.net);
     net_low += line.net_low;
     net_high += line.net_high;
   }
-  EstimateTotal total{
-      .what = what, .hours = {}, .net = "", .tax = "", .gross = "", .net_low = "", .net_high = "", .taxes = {}};
-  const Spread minutes = summed_minutes(work, till.tables.figures.low_high_chance, till.tables.figures.shared_scatter);
-  total.hours = {minutes.low / 60, minutes.typical / 60, minutes.high / 60};
-  std::int64_t tax_by_rate = 0;
-  for (const auto& [rate, amount] : net_by_rate) {
-    net += amount;
-    std::int64_t tax = till.tax_of(amount, {rate, tax_digits}).units;
-    if (till.request.tax_rounded == TaxRounding::per_line) {
-      tax = 0;
-      for (const LineSums& line : lines) {
-        const auto at_rate = line.net.find(rate);
-        if (line.shown.when <= last && at_rate != line.net.end()) {
-          tax += till.tax_of(at_rate->second, {rate, tax_digits}).units;
-        }
-      }
-    }
-    tax_by_rate += tax;
-    total.taxes.push_back({as_text({rate, tax_digits}), as_text(till.money(amount)), as_text(till.money(tax))});
+  NetByRate once;
+  if (const VisitSums* visit = visit_of(lines, last)) {
+    total.visit = visit->shown;
+    work.insert(work.end(), visit->work.begin(), visit->work.end());
+    once[visit->rate] = visit->net;
+    nets.push_back(&once);
+    net_low += visit->net_low;
+    net_high += visit->net_high;
   }
+  NetByRate by_rate;
+  for (const NetByRate* one : nets) {
+    for (const auto& [rate, amount] : *one) by_rate[rate] += amount;
+  }
+  for (const auto& [rate, amount] : by_rate) {
+    const std::int64_t tax_of_rate = tax_at(rate, nets, till);
+    net += amount;
+    tax += tax_of_rate;
+    total.taxes.push_back({as_text({rate, tax_digits}), as_text(till.money(amount)), as_text(till.money(tax_of_rate))});
+  }
+  total.hours = in_hours(added_up(work, till.tables.figures));
   total.net = as_text(till.money(net));
-  total.tax = as_text(till.money(tax_by_rate));
-  total.gross = as_text(till.money(net + tax_by_rate));
+  total.tax = as_text(till.money(tax));
+  total.gross = as_text(till.money(net + tax));
   total.net_low = as_text(till.money(net_low));
   total.net_high = as_text(till.money(net_high));
   return total;
@@ -211,13 +264,8 @@ EstimateResult estimate(const EstimateRequest& request, const RepairTables& tabl
   require_valid(request);
   const Till till = till_of(request, tables);
   std::vector<LineSums> lines;
-  std::map<LineWhen, std::set<std::string>> visits;
   for (std::size_t i = 0; i < request.lines.size(); ++i) {
-    std::set<std::string>& visit = visits[request.lines[i].when];
-    if (request.lines[i].when == LineWhen::can_wait) {
-      visit.insert(visits[LineWhen::do_now].begin(), visits[LineWhen::do_now].end());
-    }
-    lines.push_back(priced(request.lines[i], "lines[" + std::to_string(i) + "]", till, visit));
+    lines.push_back(priced(request.lines[i], "lines[" + std::to_string(i) + "]", till));
   }
   EstimateResult result;
   result.currency = till.currency.id;
@@ -229,7 +277,7 @@ EstimateResult estimate(const EstimateRequest& request, const RepairTables& tabl
   result.assumptions = {
       "Minutes are the shop's defaults (common practice, no source) unless its own log has taught "
       "better ones.",
-      "Arriving and finishing work is counted once, in the first line that brings it.",
+      "Arriving and finishing is in no line: it is paid once, as much as the line needs that needs most of it.",
       "What is left alone is listed and costs nothing."};
   return result;
 }

@@ -63,7 +63,15 @@ struct EstimateRequest {
 };
 void describe(FieldVisitor&, EstimateRequest&);
 
-/// One line with its hours and money; money as decimal text in the currency.
+/// Arriving and finishing: intake, survey and readings, stringing, set-up after it, report and hand-over.
+struct VisitPart {
+  Spread hours;
+  int billed_minutes = 0;
+  std::string net, tax;
+};
+void describe(FieldVisitor&, VisitPart&);
+
+/// One line with its hours and money; money as decimal text in the currency. Its own are without `visit`.
 struct PricedLine {
   std::string name;
   LineWhen when = LineWhen::do_now;
@@ -72,6 +80,7 @@ struct PricedLine {
   int billed_minutes = 0;
   std::string labour, labour_low, labour_high;  ///< low and high: were the hours to come out so
   std::string materials, net, tax, gross;
+  VisitPart visit;  ///< what it needs of arriving and finishing, paid once a visit; nothing at a fixed price
   std::string risk;
   std::vector<std::string> holds;  ///< what its repair still asks for
   bool cannot_be_undone = false, lowers_value = false;
@@ -89,6 +98,7 @@ struct EstimateTotal {
   std::string what;
   Spread hours;
   std::string net, tax, gross, net_low, net_high;
+  VisitPart visit;  ///< of these, the part that is paid once: the greatest that any of the lines needs
   std::vector<TaxAtRate> taxes;
 };
 void describe(FieldVisitor&, EstimateTotal&);
@@ -109,7 +119,9 @@ void describe(FieldVisitor&, EstimateResult&);
 ///     net = labour + sum quantity x unit price;   tax = net x rate, per line or once per rate;   gross = net + tax
 ///
 /// Money is whole minor units throughout; each product is rounded once, halves as told. Hours of a line are those of
-/// `summed_minutes`; arriving and finishing work that several lines share is counted in the first of them only.
+/// `summed_minutes`. Arriving and finishing belongs to the visit: it is priced beside each line, and a choice of lines
+/// pays the greatest of theirs once, so that a refused line never makes another one dearer. What a repair lists as
+/// `its_own` in data/procedures.csv stays with it. A fixed price covers arriving and finishing too.
 /// Left out: exchange rates, discounts. Source: arithmetic; minutes from data/operations.csv.
 /// @throws Refused naming the field: an unknown currency, an amount with more decimals than the currency has.
 [[nodiscard]] EstimateResult estimate(const EstimateRequest& request, const RepairTables& tables);

@@ -68,6 +68,13 @@ void describe(FieldVisitor& visit, EstimateRequest& request) {
   list(visit, {"learnt", "what the shop's log has taught", optional}, request.learnt, {0, 300});
 }
 
+void describe(FieldVisitor& visit, VisitPart& part) {
+  hours(visit, part.hours);
+  visit.integer({"billed_minutes", "in billing steps"}, part.billed_minutes, {0, 1000000, "min"});
+  visit.text({"net", "money, before tax"}, part.net, money_bytes);
+  visit.text({"tax", "money"}, part.tax, money_bytes);
+}
+
 void describe(FieldVisitor& visit, PricedLine& line) {
   visit.text({"name", "what the owner says yes or no to"}, line.name, 200);
   choice(visit, {"when", "now, later or not"}, line.when, when_names);
@@ -81,6 +88,7 @@ void describe(FieldVisitor& visit, PricedLine& line) {
   visit.text({"net", "money, before tax"}, line.net, money_bytes);
   visit.text({"tax", "money"}, line.tax, money_bytes);
   visit.text({"gross", "money"}, line.gross, money_bytes);
+  object(visit, {"visit", "what it needs of arriving and finishing, paid once a visit and not in the line"}, line.visit);
   visit.text({"risk", "in words"}, line.risk, 500);
   visit.texts({"holds", "what its repair still asks for"}, line.holds, 1000, {0, 200});
   visit.flag({"cannot_be_undone", "some of it"}, line.cannot_be_undone);
@@ -101,6 +109,7 @@ void describe(FieldVisitor& visit, EstimateTotal& total) {
   visit.text({"gross", "money"}, total.gross, money_bytes);
   visit.text({"net_low", "money, were every line to come out low"}, total.net_low, money_bytes);
   visit.text({"net_high", "money, were every line to come out high"}, total.net_high, money_bytes);
+  object(visit, {"visit", "the part of it that is arriving and finishing, paid once"}, total.visit);
   list(visit, {"taxes", "by rate"}, total.taxes, {0, 60});
 }
 

@@ -47,12 +47,11 @@ bool has_yes(const OperationKind& kind, const ProcedureRequest& request) {
   });
 }
 
-std::vector<std::string> cautions_of(const OperationKind& kind, const RepairTables& tables) {
-  std::vector<std::string> cautions;
-  if (!kind.caution.empty()) cautions.push_back(kind.caution);
+void add_cautions(const OperationKind& kind, const RepairTables& tables, StepShown& step) {
+  if (!kind.caution.empty()) step.cautions.push_back(kind.caution);
   for (const std::string& id : kind.finishes) {
     const FinishClass& finish = *row_of_id(tables.materials.finishes, id);
-    if (!finish.caution.empty()) cautions.push_back(finish.name + ": " + finish.caution);
+    if (!finish.caution.empty()) step.cautions.push_back(finish.name + ": " + finish.caution);
   }
   std::vector<std::string> ids = kind.hazards;
   for (const std::string& glue : kind.adhesives) {
@@ -60,10 +59,12 @@ std::vector<std::string> cautions_of(const OperationKind& kind, const RepairTabl
   }
   std::set<std::string> seen;
   for (const std::string& id : ids) {
-    if (seen.insert(id).second) cautions.push_back(row_of_id(tables.materials.hazards, id)->caution());
+    if (!seen.insert(id).second) continue;
+    const Hazard& hazard = *row_of_id(tables.materials.hazards, id);
+    step.hazards.push_back(hazard.name);
+    step.cautions.push_back(hazard.caution());
   }
-  if (!seen.empty()) cautions.emplace_back(defers_to);
-  return cautions;
+  if (!seen.empty()) step.cautions.emplace_back(defers_to);
 }
 
 StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, const ProcedureRequest& request,
@@ -89,7 +90,7 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .needs_dust_free = kind.needs_dust_free,
                  .humidity_percent = kind.humidity,
                  .temperature_c = kind.temperature,
-                 .cautions = cautions_of(kind, tables),
+                 .cautions = {},
                  .reversible = kind.reversible,
                  .value = kind.value,
                  .asks_owner = kind.asks_owner,
@@ -97,6 +98,7 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .gentler = kind.gentler,
                  .held_by_humidity = false,
                  .source = kind.source};
+  add_cautions(kind, tables, step);
   for (const std::string& id : kind.adhesives) {
     step.adhesives.push_back(row_of_id(tables.materials.adhesives, id)->words());
   }

@@ -35,6 +35,7 @@ struct ProcedureRequest {
   std::string procedure;
   std::vector<GivenReading> readings;
   std::vector<GivenAnswer> answers;
+  std::vector<GivenAnswer> found{};  ///< as the survey or an earlier job has it; an answer stands before it
   std::vector<GivenAmount> amounts;
   std::vector<std::string> on_record;  ///< operations done already at this visit
   std::vector<OwnerYes> yes;
@@ -43,7 +44,7 @@ struct ProcedureRequest {
 void describe(FieldVisitor&, ProcedureRequest&);
 
 /// How an outcome is known.
-enum class OutcomeKnown { answered, read, too_near, assumed };
+enum class OutcomeKnown { answered, read, too_near, assumed, on_record };
 
 /// One question of the procedure as it stands.
 struct DecisionShown {
@@ -76,6 +77,7 @@ struct StepShown {
   bool needs_dust_free = false;
   OpenRange humidity_percent, temperature_c;
   std::vector<std::string> cautions;
+  std::vector<std::string> hazards{};  ///< names of those whose caution begins with its name
   Reversible reversible = Reversible::yes;
   ValueEffect value = ValueEffect::neutral;
   bool asks_owner = false, yes_recorded = false;
@@ -104,7 +106,8 @@ void describe(FieldVisitor&, ProcedureResult&);
 /// for the rest.
 ///
 /// A question about a reading is decided by the band it falls in; nearer a limit than sure_margin repeatabilities it
-/// stays open. A stop ends the plan at the step that waits for it. Hands-on minutes grow with the amounts; totals are
+/// stays open. What an answer settles (data/procedure_decisions.csv) and what was found before answer a question that
+/// is asked, until a person does; what they name and the procedure does not ask is passed over. A stop ends the plan at the step that waits for it. Hands-on minutes grow with the amounts; totals are
 /// those of `summed_minutes`. Nothing is proposed that is only done on request, unless an answer asks for it.
 /// Source: common practice, no source (data/operations.csv and data/procedure_*.csv say so row by row).
 /// @throws Refused naming an unknown procedure, question, outcome, amount or operation.

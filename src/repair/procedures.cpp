@@ -7,15 +7,17 @@ namespace {
 
 constexpr Range any_value{-100000, 100000, ""};
 
+OutcomeIs outcome_is(const CsvRow& row, std::string_view column, const std::string& text) {
+  const std::size_t equals = text.find('=');
+  if (equals == std::string::npos) throw Refused(row.where(column) + ": \"" + text + "\" has no =");
+  return {text.substr(0, equals), text.substr(equals + 1)};
+}
+
 Condition condition_cell(const CsvRow& row) {
   Condition condition;
   for (const auto& any : all_of_any(row.text("when"))) {
     std::vector<OutcomeIs> alternatives;
-    for (const std::string& one : any) {
-      const std::size_t equals = one.find('=');
-      if (equals == std::string::npos) throw Refused(row.where("when") + ": \"" + one + "\" has no =");
-      alternatives.push_back({one.substr(0, equals), one.substr(equals + 1)});
-    }
+    for (const std::string& one : any) alternatives.push_back(outcome_is(row, "when", one));
     condition.push_back(std::move(alternatives));
   }
   return condition;
@@ -79,7 +81,11 @@ void add_decisions(std::string_view csv, const ProcedureTables& tables, std::vec
                             .to = row.number_if_given("to", any_value),
                             .usual = cell_yes(row, "usual"),
                             .stops = cell_choice(row, "effect", {"go", "stop"}) == 1,
-                            .says = cell_text(row, "says")};
+                            .says = cell_text(row, "says"),
+                            .settles = {}};
+    for (const std::string& one : listed(row.text("settles"))) {
+      outcome.settles.push_back(outcome_is(row, "settles", one));
+    }
     if (outcome.about != "ask" && row_of_id(tables.readings, outcome.about) == nullptr) {
       throw Refused(row.where("about") + ": \"" + outcome.about + "\" is no reading");
     }
@@ -114,6 +120,11 @@ void require_one_outcome_everywhere(const std::string& where, const std::vector<
 
 void require_sound(const RepairProcedure& procedure) {
   if (procedure.steps.empty()) throw Refused("procedures.csv, " + procedure.id + ": has no steps");
+  for (const std::string& operation : procedure.its_own) {
+    if (std::ranges::find(procedure.steps, operation, &ProcedureStep::operation) == procedure.steps.end()) {
+      throw Refused("procedures.csv, " + procedure.id + " its_own: " + operation + " is not one of its steps");
+    }
+  }
   for (const ProcedureDecision& decision : procedure.decisions) {
     const std::string where = "procedure_decisions.csv, " + procedure.id + " " + decision.id;
     const auto usual =
@@ -138,6 +149,10 @@ const ProcedureDecision* RepairProcedure::decision(std::string_view wanted) cons
   return row_of_id(decisions, wanted);
 }
 
+bool RepairProcedure::is_its_own(std::string_view operation) const {
+  return std::ranges::find(its_own, operation) != its_own.end();
+}
+
 bool RepairProcedure::answers(std::string_view finding_kind, DrawingView view) const {
   const bool seen_there = finding_views.empty() || std::ranges::find(finding_views, view) != finding_views.end();
   return seen_there && std::ranges::find(for_findings, finding_kind) != for_findings.end();
@@ -153,6 +168,7 @@ std::vector<RepairProcedure> repair_procedures(const ProcedureTexts& csv, const 
                               .never = cell_name(row, "never"),
                               .source = cell_name(row, "source"),
                               .amounts = amounts_cell(row, tables),
+                              .its_own = listed(row.text("its_own")),
                               .steps = {},
                               .decisions = {}};
     if (const std::string_view views = row.text("finding_views"); !views.empty()) {

@@ -25,6 +25,7 @@ struct DecisionOutcome {
   bool usual = false;              ///< what is assumed until it is known
   bool stops = false;
   std::string says;
+  std::vector<OutcomeIs> settles{};  ///< once answered: of later questions, and of the instrument's later jobs
 };
 
 /// A question that a procedure asks as readings arrive.
@@ -54,10 +55,12 @@ struct RepairProcedure {
   std::vector<DrawingView> finding_views;  ///< where those are drawn; empty: anywhere
   std::string finish, never, source;
   std::vector<UsualAmount> amounts;  ///< where the request gives none
+  std::vector<std::string> its_own;  ///< arriving and finishing operations that are this repair's own work
   std::vector<ProcedureStep> steps;
   std::vector<ProcedureDecision> decisions;
 
   [[nodiscard]] const ProcedureDecision* decision(std::string_view wanted) const;
+  [[nodiscard]] bool is_its_own(std::string_view operation) const;
   [[nodiscard]] bool answers(std::string_view finding_kind, DrawingView view) const;
 };
 

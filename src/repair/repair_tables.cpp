@@ -28,6 +28,7 @@ RepairTables repair_tables(const std::function<std::string_view(std::string_view
                                          .steps = text("data/procedure_steps.csv"),
                                          .decisions = text("data/procedure_decisions.csv")},
                                         {tables.operations, tables.readings, tables.findings});
+  tables.finding_answers = finding_answers(text("data/finding_answers.csv"), tables.procedures, tables.findings);
   tables.diagnosis = diagnosis_tables({.symptoms = text("data/symptoms.csv"),
                                        .causes = text("data/causes.csv"),
                                        .evidence = text("data/cause_evidence.csv"),

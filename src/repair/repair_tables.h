@@ -6,6 +6,7 @@
 
 #include "repair/amount_measures.h"
 #include "repair/diagnosis_tables.h"
+#include "repair/finding_answers.h"
 #include "repair/finding_kinds.h"
 #include "repair/money.h"
 #include "repair/procedures.h"
@@ -24,6 +25,7 @@ struct RepairTables {
   std::vector<OperationKind> operations;
   std::vector<AmountMeasure> amount_measures;
   std::vector<RepairProcedure> procedures;
+  std::vector<FindingAnswer> finding_answers;
   DiagnosisTables diagnosis;
 
   /// @throws Refused naming the ones there are.

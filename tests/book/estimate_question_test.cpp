@@ -62,8 +62,10 @@ TEST(EstimateQuestion, prices_billed_minutes_at_the_shops_rate_and_tax) {
     EXPECT_EQ(cents(line.tax), line.billed_minutes * 20);
   }
   ASSERT_EQ(answer.result.options.size(), 2U);
-  EXPECT_EQ(answer.result.options[0].net, answer.result.lines[0].net);
-  EXPECT_EQ(cents(answer.result.options[1].net), cents(answer.result.lines[0].net) + cents(answer.result.lines[1].net));
+  const PricedLine &crack = answer.result.lines[0], &saddle = answer.result.lines[1];
+  EXPECT_EQ(cents(answer.result.options[0].net), cents(crack.net) + cents(crack.visit.net));
+  EXPECT_EQ(cents(answer.result.options[1].net), cents(crack.net) + cents(saddle.net) + cents(crack.visit.net))
+      << "the crack needs the whole intake, the saddle a short one";
   EXPECT_EQ(answer.lines[0].job_id, shop.crack);
   EXPECT_NE(answer.lines[0].words.find("Open crack or seam glued, with cleats: "), std::string::npos);
 }
@@ -74,8 +76,8 @@ TEST(EstimateQuestion, of_a_drop_in_saddle_alone_is_what_a_practised_hand_books)
   shop.book.keep(Job{.id = shop.saddle, .visit_id = shop.visit, .procedure = "drop_in_saddle"});
   const EstimateAnswer answer = shop.estimate();
   ASSERT_EQ(answer.result.lines.size(), 1U);
-  EXPECT_GE(answer.result.lines[0].hours.typical, 1);
-  EXPECT_LE(answer.result.lines[0].hours.typical, 1.5);
+  EXPECT_GE(answer.result.options[0].hours.typical, 1);
+  EXPECT_LE(answer.result.options[0].hours.typical, 1.5);
 }
 
 TEST(EstimateQuestion, counts_materials_and_a_fixed_price_and_the_latest_of_each_stands) {
@@ -117,6 +119,38 @@ TEST(EstimateQuestion, a_refused_line_is_left_alone_and_not_offered_again) {
   EXPECT_EQ(answer.result.lines[1].when, LineWhen::leave_alone);
   EXPECT_EQ(answer.result.options[1].net, answer.result.options[0].net);
   EXPECT_TRUE(shop.offer().empty());
+}
+
+TEST(EstimateQuestion, refusing_one_line_asks_nothing_again_of_the_others) {
+  BookToPrice shop;
+  shop.offer();
+  const EstimateAnswer before = shop.estimate();
+  EXPECT_NE(before.lines[1].words.find("; arriving and finishing, paid once for the visit, at most " +
+                                       before.result.lines[1].visit.net + " EUR"),
+            std::string::npos);
+  shop.say(shop.saddle, OwnerSays::yes);
+  shop.say(shop.crack, OwnerSays::no);
+  const EstimateAnswer after = shop.estimate();
+  ASSERT_EQ(after.lines[0].job_id, shop.saddle);
+  EXPECT_EQ(after.lines[0].differs, "");
+  EXPECT_EQ(after.result.lines[0].net, before.result.lines[1].net);
+  EXPECT_EQ(after.result.options[1].visit.net, before.result.lines[1].visit.net);
+  EXPECT_TRUE(shop.offer().empty());
+}
+
+TEST(EstimateQuestion, more_of_arriving_and_finishing_is_asked_again_and_said) {
+  BookToPrice shop;
+  shop.offer();
+  shop.say(shop.saddle, OwnerSays::yes);
+  shop.book.add(JobTerms{.job_id = shop.saddle, .tax_percent = "20", .risk = "none"});
+  EXPECT_EQ(shop.estimate().lines[1].differs, "");
+  const JobOffer offered = shop.book.job_story(shop.saddle).offers.back();
+  JobOffer lower = offered;
+  lower.id = 0;
+  lower.visit_net = "1.00";
+  shop.book.add(lower);
+  EXPECT_EQ(shop.estimate().lines[1].differs,
+            "Arriving and finishing, paid once for the visit: offered at 1.00, now " + offered.visit_net);
 }
 
 TEST(EstimateQuestion, work_done_at_the_visit_does_not_change_its_price) {

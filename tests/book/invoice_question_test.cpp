@@ -22,7 +22,8 @@ struct BookToInvoice : testing::TestBook {
   RecordId nut = book.keep(Job{.visit_id = visit, .procedure = "nut"});
 
   void offer(RecordId job, const std::string& net, const std::string& percent, const std::string& tax,
-             const std::string& currency = "EUR") {
+             const std::string& currency = "EUR", const std::string& visit_net = "",
+             const std::string& visit_tax = "") {
     book.add(JobOffer{.job_id = job,
                       .day = day(2025, 8, 21),
                       .words = "a line",
@@ -34,7 +35,13 @@ struct BookToInvoice : testing::TestBook {
                       .currency = currency,
                       .labour = net,
                       .materials = "0.00",
-                      .tax_percent = percent});
+                      .tax_percent = percent,
+                      .visit_net = visit_net,
+                      .visit_tax = visit_tax});
+  }
+  void bill(const std::vector<RecordId>& offers) {
+    (void)book.give({.visit_id = visit, .kind = PaperKind::invoice, .day = day(2025, 8, 24), .invoiced = offers},
+                    [](const std::string&) { return "x"; });
   }
   void say(RecordId job, OwnerSays says) {
     book.add(OwnerWord{.job_id = job,
@@ -117,6 +124,37 @@ TEST(InvoiceQuestion, a_repair_is_on_one_invoice_whatever_is_offered_afterwards)
   EXPECT_TRUE(shop.ask().lines.empty());
   EXPECT_EQ(shop.ask().left_out.at(0),
             "Open crack or seam glued, with cleats: stands on invoice 2025-0001 already; what was offered since is on none.");
+}
+
+TEST(InvoiceQuestion, asks_once_for_arriving_and_finishing_as_the_line_agreed_to_needs_that_needs_most) {
+  BookToInvoice shop;
+  shop.offer(shop.crack, "100.00", "20", "20.00", "EUR", "62.00", "12.40");
+  shop.offer(shop.saddle, "50.00", "20", "10.00", "EUR", "25.05", "5.01");
+  shop.offer(shop.nut, "80.00", "20", "16.00", "EUR", "31.00", "6.20");
+  shop.say(shop.saddle, OwnerSays::yes);
+  shop.say(shop.nut, OwnerSays::yes);
+  shop.say(shop.crack, OwnerSays::no);
+  EXPECT_EQ(shop.ask().visit.net, "31.00") << "the crack was refused";
+  EXPECT_EQ(shop.ask().net, "161.00");
+  EXPECT_EQ(shop.ask().total, "193.20");
+  ASSERT_EQ(shop.ask().taxes.size(), 1U);
+  EXPECT_EQ(shop.ask().taxes[0].tax, "32.20");
+}
+
+TEST(InvoiceQuestion, a_second_invoice_asks_only_for_what_is_more_of_arriving_and_finishing) {
+  BookToInvoice shop;
+  shop.offer(shop.saddle, "50.00", "20", "10.00", "EUR", "25.05", "5.01");
+  shop.say(shop.saddle, OwnerSays::yes);
+  shop.bill({shop.ask().lines.at(0).offer_id});
+  shop.offer(shop.nut, "80.00", "20", "16.00", "EUR", "20.00", "4.00");
+  shop.say(shop.nut, OwnerSays::yes);
+  EXPECT_EQ(shop.ask().visit.net, "") << "it was paid with the saddle";
+  EXPECT_EQ(shop.ask().total, "96.00");
+  shop.offer(shop.crack, "100.00", "20", "20.00", "EUR", "62.00", "12.40");
+  shop.say(shop.crack, OwnerSays::yes);
+  EXPECT_EQ(shop.ask().visit.net, "36.95");
+  EXPECT_EQ(shop.ask().visit.tax, "7.39");
+  EXPECT_EQ(shop.ask().total, "260.34");
 }
 
 TEST(InvoiceQuestion, refuses_two_currencies_on_one_paper) {

@@ -77,6 +77,83 @@ bool has_step(const JobPlan& plan, std::string_view operation) {
   return std::ranges::any_of(plan.steps, [&](const JobStep& step) { return step.step.operation == operation; });
 }
 
+const DecisionShown& asked_of(const JobPlan& plan, std::string_view decision) {
+  for (const DecisionShown& one : plan.plan.decisions) {
+    if (one.decision == decision) return one;
+  }
+  throw std::logic_error("the plan does not ask " + std::string(decision));
+}
+
+TEST(JobQuestions, the_brace_that_the_survey_names_is_the_one_that_is_glued) {
+  BookWithRepair shop;
+  Finding bar{.visit_id = shop.visit,
+              .kind = "brace_loose",
+              .view = DrawingView::top_inside,
+              .shape = FindingShape::line,
+              .points = {{mm(318), mm(-40)}, {mm(350), mm(0)}}};
+  bar.part = "X leg to bass";
+  bar.id = shop.book.add(bar);
+  const RecordId job =
+      shop.book.keep(Job{.visit_id = shop.visit, .finding_id = bar.id, .procedure = "x_brace"});
+  EXPECT_EQ(asked_of(shop.plan(job), "which").outcome, "main");
+  EXPECT_EQ(asked_of(shop.plan(job), "which").known, OutcomeKnown::on_record);
+  Finding corrected = bar;
+  corrected.id = 0;
+  corrected.supersedes = bar.id;
+  corrected.part = "upper tone bar";
+  shop.book.add(corrected);
+  EXPECT_EQ(asked_of(shop.plan(job), "which").outcome, "small") << "as the finding was corrected";
+  EXPECT_TRUE(has_step(shop.plan(job), "reglue_other_brace"));
+  EXPECT_FALSE(has_step(shop.plan(job), "reglue_x_leg"));
+  shop.answer(job, "which", "main");
+  EXPECT_TRUE(has_step(shop.plan(job), "reglue_x_leg")) << "a person's answer stands before the drawing";
+}
+
+TEST(JobQuestions, an_open_centre_seam_is_glued_as_one) {
+  BookWithRepair shop;
+  const RecordId seam = shop.book.add(Finding{.visit_id = shop.visit,
+                                              .kind = "centre_seam_open",
+                                              .view = DrawingView::front,
+                                              .shape = FindingShape::line,
+                                              .points = {{mm(400), mm(0)}, {mm(460), mm(0)}}});
+  const RecordId job =
+      shop.book.keep(Job{.visit_id = shop.visit, .finding_id = seam, .procedure = "top_crack"});
+  EXPECT_TRUE(has_step(shop.plan(job), "reglue_centre_seam"));
+  EXPECT_TRUE(has_step(shop.plan(shop.job), "glue_crack_hide")) << "a crack that no finding names";
+}
+
+TEST(JobQuestions, a_finish_that_was_tested_is_not_tested_again_now_nor_at_a_later_visit) {
+  BookWithRepair shop;
+  const RecordId touch_up = shop.choose("finish_touch_up"), binding = shop.choose("binding");
+  EXPECT_TRUE(has_step(shop.plan(binding), "spot_test_naphtha"));
+  shop.answer(touch_up, "naphtha", "nothing");
+  EXPECT_TRUE(has_step(shop.plan(binding), "spot_test_naphtha")) << "naphtha alone tells nothing yet";
+  shop.answer(touch_up, "alcohol", "softens");
+  EXPECT_FALSE(has_step(shop.plan(binding), "spot_test_naphtha"));
+  EXPECT_TRUE(has_step(shop.plan(binding), "read_finish_record"));
+  EXPECT_TRUE(has_step(shop.plan(touch_up), "spot_test_alcohol")) << "its own tests stay in its plan";
+  EXPECT_EQ(asked_of(shop.plan(touch_up), "kind").outcome, "shellac");
+
+  const RecordId next = shop.book.keep(
+      Visit{.instrument_id = shop.instrument, .date = shop.today + std::chrono::days(200), .reason = "a chip"});
+  shop.book.keep(Job{.visit_id = next, .procedure = "finish_touch_up"});
+  const auto plans = job_plans(shop.book.visit_work(next), shop.book.story(shop.instrument), repairs(),
+                               {shop.today + std::chrono::days(200), morning});
+  EXPECT_TRUE(has_step(plans.at(0), "read_finish_record"));
+  EXPECT_EQ(asked_of(plans.at(0), "kind").outcome, "shellac");
+  EXPECT_TRUE(shop.book.visit_work(shop.visit).before.empty()) << "what is said later is not of before";
+}
+
+TEST(JobQuestions, a_spot_test_waits_for_the_owners_yes) {
+  BookWithRepair shop;
+  const RecordId job = shop.choose("identify_finish");
+  const auto holds = [&] { return step_of(shop.plan(job), "spot_test_naphtha").holds; };
+  ASSERT_EQ(holds().size(), 1U);
+  EXPECT_EQ(holds()[0], "It is hard or impossible to undo: it waits for the owner's recorded yes.");
+  shop.word(job, shop.offer(job), "", OwnerSays::yes);
+  EXPECT_TRUE(holds().empty());
+}
+
 TEST(JobSteps, follow_the_taps_from_to_do_to_done) {
   BookWithRepair shop;
   EXPECT_EQ(step_of(shop.plan(shop.job), "clean_crack").state, StepState::to_do);

@@ -95,6 +95,14 @@ void expect_its_trials(const Book& book) {
   EXPECT_EQ(book.visit_photos(1).at(0).words, "as it came");
 }
 
+/// And from number 9 on: an older offer has arriving and finishing in its price.
+void expect_its_visit_parts(const Book& book, int left_with) {
+  const VisitWork work = book.visit_work(1);
+  EXPECT_EQ(work.jobs[0].offers.at(0).visit_net, "");
+  if (left_with < 9) return;
+  EXPECT_EQ(work.jobs[1].offers.at(1).visit_net, "31.50");
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
@@ -127,6 +135,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     if (number >= 6) expect_its_prices(book);
     if (number >= 5) expect_its_papers(book, number);
     if (number >= 8) expect_its_trials(book);
+    if (number >= 5) expect_its_visit_parts(book, number);
   }
 }
 

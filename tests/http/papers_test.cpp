@@ -95,6 +95,8 @@ TEST_F(ShopWithPapers, an_estimate_is_kept_as_it_was_put_before_the_owner) {
   const std::string before = page("/api/papers/{id}", given), printed = pdf(given), letter = pdf(given, "letter");
   EXPECT_TRUE(has(before, "Open crack or seam glued, with cleats"));
   EXPECT_TRUE(has(before, "And what can wait"));
+  EXPECT_TRUE(has(before, "Arriving and finishing, once for the visit"));
+  EXPECT_TRUE(has(before, "a no to one line makes no other dearer"));
   EXPECT_FALSE(has(before, "draft"));
   say(saddle_, "no");
   kept("/api/jobs/{id}/materials", {{"name", "spruce"}, {"unit_price", "9.00"}}, crack_);
@@ -121,11 +123,17 @@ TEST_F(ShopWithPapers, an_invoice_asks_for_what_was_agreed_once_and_at_that_pric
   ASSERT_EQ(invoice.at("lines").size(), 1U);
   EXPECT_EQ(invoice.at("left_out")[0], "Drop-in saddle replaced: the owner said no.");
   const std::string net = invoice.at("net"), total = invoice.at("total");
+  EXPECT_GT(std::stod(invoice.at("visit").at("net").get<std::string>()), 30) << "arriving and finishing, once";
+  EXPECT_NEAR(std::stod(net),
+              std::stod(invoice.at("lines")[0].at("net").get<std::string>()) +
+                  std::stod(invoice.at("visit").at("net").get<std::string>()),
+              1e-6);
   EXPECT_NEAR(std::stod(total), 1.2 * std::stod(net), 0.0051);
   const Json given = give("invoice");
   EXPECT_EQ(given.at("number"), "2026-0001") << "its own row of numbers, not the estimates'";
   const std::string before = page("/api/papers/{id}", given.at("id")), printed = pdf(given.at("id"));
   EXPECT_TRUE(has(before, "Invoice 2026-0001"));
+  EXPECT_TRUE(has(before, "Arriving and finishing, once for the visit"));
   EXPECT_TRUE(has(before, total + " EUR"));
   EXPECT_TRUE(has(before, "in the shop"));
   EXPECT_FALSE(has(before, "Drop-in saddle"));
@@ -143,6 +151,20 @@ TEST_F(ShopWithPapers, an_invoice_asks_for_what_was_agreed_once_and_at_that_pric
   EXPECT_EQ(Json::parse(again.body).at("refused"),
             "lines: there is nothing to ask to be paid for; Open crack or seam glued, with cleats: stands on invoice "
             "2026-0001 already; Drop-in saddle replaced: the owner said no");
+}
+
+TEST_F(ShopWithPapers, a_work_sheet_says_who_went_on_against_the_humidity_and_why) {
+  name_the_shop();
+  choose_two();
+  offer();
+  say(crack_, "yes");
+  EXPECT_FALSE(has(page("/api/visits/{id}/work-sheet", visit_), "goes on all the same"));
+  kept("/api/visits/{id}/gate",
+       {{"who", "Ada"}, {"day", "2026-02-10"}, {"why", "It stood in the cabinet since."}}, visit_);
+  const std::string sheet = page("/api/visits/{id}/work-sheet", visit_);
+  EXPECT_TRUE(has(sheet, "Work goes on all the same, by Ada on 2026-02-10: It stood in the cabinet since."));
+  EXPECT_TRUE(has(sheet, "What can hurt"));
+  EXPECT_TRUE(has(sheet, "hot glue"));
 }
 
 TEST_F(ShopWithPapers, a_report_shows_findings_on_the_drawing_with_their_photos) {

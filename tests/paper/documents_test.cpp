@@ -214,6 +214,26 @@ TEST(Documents, divide_the_longest_texts_and_lose_none) {
   }
 }
 
+TEST(Documents, a_work_sheet_says_each_hazard_once_in_full_and_by_name_at_every_step) {
+  WorkSheet sheet = testing::example_work_sheet();
+  const std::string dust = "wood dust: irritates the nose. Extraction at the work.";
+  const std::string pot = "hot glue pot: burns at 60 C. Lid on.";
+  WorkStep sand{.what = "Scrape level", .how = "By hand.", .cautions = {"Stop at the first even colour."}};
+  sand.hazards = {{"wood dust", dust}};
+  WorkStep glue{.what = "Glue it"};
+  glue.hazards = {{"hot glue pot", pot}, {"wood dust", dust}};
+  sheet.steps = {glue, sand, sand};
+  const std::string text = text_of(document_pdf(work_sheet(sheet), PaperSize::a4));
+  EXPECT_EQ(times(text, "irritates the nose"), 1);
+  EXPECT_EQ(times(text, "burns at 60 C"), 1);
+  EXPECT_LT(text.find("irritates the nose"), text.find("Scrape level")) << "before the first step";
+  EXPECT_EQ(times(text, "Can hurt: A hot glue pot; B wood dust"), 1);
+  EXPECT_EQ(times(text, "Can hurt: B wood dust"), 2) << "named again where the step is done again";
+  EXPECT_EQ(times(text, "first even colour"), 1);
+  EXPECT_EQ(times(text, "Cautions and all else as at step 2."), 1);
+  EXPECT_EQ(times(text, "licensed people come before this sheet"), 2);
+}
+
 TEST(Documents, are_the_same_bytes_twice_and_from_elsewhere) {
   const testing::Folder folder;
   const std::string here = std::filesystem::read_symlink("/proc/self/exe").string();

@@ -76,7 +76,7 @@ bool tests_the_finish(const std::string& repair, const std::vector<GivenAnswer>&
   request.procedure = repair;
   request.answers = answers;
   const auto ids = operations(request);
-  return std::ranges::find(ids, "identify_finish_spot") != ids.end();
+  return std::ranges::find(ids, "spot_test_naphtha") != ids.end();
 }
 
 TEST(BenchRules, solvents_come_near_a_finish_only_where_it_is_worked_on) {

@@ -199,11 +199,11 @@ TEST(Estimate, a_drop_in_saddle_on_a_known_guitar_is_an_hour_to_an_hour_and_a_ha
   saddle.repair = ProcedureRequest{};
   saddle.repair->procedure = "drop_in_saddle";
   request.lines = {saddle};
-  const PricedLine shown = asked(request).lines.front();
-  EXPECT_GE(shown.hours.typical, 1.0);
-  EXPECT_LE(shown.hours.typical, 1.5);
-  EXPECT_LE(shown.hours.high, 2.5);
-  EXPECT_TRUE(shown.cannot_be_undone);
+  const EstimateResult result = asked(request);
+  EXPECT_GE(result.options[0].hours.typical, 1.0);
+  EXPECT_LE(result.options[0].hours.typical, 1.5);
+  EXPECT_LE(result.options[0].hours.high, 2.5);
+  EXPECT_TRUE(result.lines[0].cannot_be_undone);
 }
 
 TEST(Estimate, two_repairs_of_one_visit_share_arriving_and_finishing) {
@@ -219,6 +219,66 @@ TEST(Estimate, two_repairs_of_one_visit_share_arriving_and_finishing) {
   request.lines = {saddle};
   const double other = asked(request).options[0].hours.typical;
   EXPECT_LT(together, alone + other - 0.4);  // a short intake, stringing and handing over
+}
+
+EstimateLine repair(const std::string& procedure, LineWhen when = LineWhen::do_now) {
+  EstimateLine made;
+  made.name = procedure;
+  made.when = when;
+  made.repair = ProcedureRequest{};
+  made.repair->procedure = procedure;
+  made.tax_percent = "19";
+  return made;
+}
+
+std::int64_t cents(const std::string& text) { return exact_decimal("money", text, 2).units; }
+
+TEST(Estimate, a_refused_line_makes_no_other_dearer) {
+  EstimateRequest request = shop();
+  request.lines = {repair("x_brace"), repair("top_crack"), repair("nut"), repair("set_up")};
+  const EstimateResult all = asked(request);
+  for (std::size_t refused = 0; refused < request.lines.size(); ++refused) {
+    EstimateRequest less = request;
+    less.lines[refused].when = LineWhen::leave_alone;
+    const EstimateResult left = asked(less);
+    for (std::size_t i = 0; i < request.lines.size(); ++i) {
+      EXPECT_EQ(left.lines[i].net, all.lines[i].net) << request.lines[i].name;
+      EXPECT_EQ(left.lines[i].visit.net, all.lines[i].visit.net) << request.lines[i].name;
+    }
+    EXPECT_LE(cents(left.options[0].visit.net), cents(all.options[0].visit.net));
+    EXPECT_LE(cents(left.options[0].net), cents(all.options[0].net) - cents(all.lines[refused].net));
+  }
+}
+
+TEST(Estimate, arriving_and_finishing_is_paid_once_as_the_line_needs_that_needs_most) {
+  EstimateRequest request = shop();
+  request.lines = {repair("drop_in_saddle"), repair("x_brace", LineWhen::can_wait)};
+  const EstimateResult result = asked(request);
+  const PricedLine &saddle = result.lines[0], &brace = result.lines[1];
+  EXPECT_LT(cents(saddle.visit.net), cents(brace.visit.net));
+  EXPECT_EQ(result.options[0].visit.net, saddle.visit.net);
+  EXPECT_EQ(result.options[1].visit.net, brace.visit.net);
+  EXPECT_EQ(cents(result.options[0].net), cents(saddle.net) + cents(saddle.visit.net));
+  EXPECT_EQ(cents(result.options[1].net), cents(saddle.net) + cents(brace.net) + cents(brace.visit.net));
+  EXPECT_EQ(cents(result.options[1].tax), cents(saddle.tax) + cents(brace.tax) + cents(brace.visit.tax));
+  EXPECT_EQ(cents(brace.visit.net), 100 * brace.visit.billed_minutes);
+  EXPECT_GT(cents(result.options[1].net_high), cents(result.options[1].net) + 5000);
+}
+
+TEST(Estimate, a_set_up_is_its_own_work_and_not_only_finishing) {
+  EstimateRequest request = shop();
+  request.lines = {repair("set_up")};
+  EXPECT_GE(asked(request).lines[0].hours.typical, 0.4);
+}
+
+TEST(Estimate, a_fixed_price_covers_arriving_and_finishing) {
+  EstimateRequest request = shop();
+  request.lines = {repair("drop_in_saddle")};
+  request.lines[0].fixed_price = "95.00";
+  const EstimateResult result = asked(request);
+  EXPECT_EQ(result.options[0].net, "95.00");
+  EXPECT_EQ(result.options[0].visit.net, "0.00");
+  EXPECT_GE(result.options[0].hours.typical, 1.0);
 }
 
 TEST(Estimate, the_shops_own_log_moves_the_hours) {

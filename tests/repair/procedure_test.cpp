@@ -189,6 +189,111 @@ TEST(Procedure, an_unknown_finish_is_tried_from_the_mildest_solvent_up) {
   EXPECT_EQ(step(asked(request), "spot_test_alcohol"), nullptr);
 }
 
+std::vector<std::string> tests_of_finish(const ProcedureRequest& request) {
+  std::vector<std::string> tests;
+  for (const StepShown& one : asked(request).steps) {
+    const std::string& id = one.operation;
+    if (id.starts_with("spot_test") || id == "cover_plastics" || id == "read_finish_record") tests.push_back(id);
+  }
+  return tests;
+}
+
+/// Repairs that touch a finish with solvent, heat or water, and the answers under which they do.
+std::vector<ProcedureRequest> on_a_finish() {
+  std::vector<ProcedureRequest> all;
+  for (const char* id : {"bridge_lifted", "neck_reset", "finish_touch_up", "refinish", "pickguard", "binding"}) {
+    all.push_back(asking(id));
+  }
+  all.push_back(asking("top_crack"));
+  all.back().answers = {{"finish", "yes"}};
+  all.push_back(asking("bridge_plate"));
+  all.back().answers = {{"replace", "yes"}};
+  return all;
+}
+
+TEST(Procedure, every_repair_on_an_unknown_finish_tries_the_mildest_solvent_first_and_covers_old_plastics) {
+  using Tests = std::vector<std::string>;
+  for (ProcedureRequest request : on_a_finish()) {
+    SCOPED_TRACE(request.procedure);
+    const auto given = request.answers;
+    EXPECT_EQ(tests_of_finish(request),
+              (Tests{"cover_plastics", "spot_test_naphtha", "spot_test_alcohol", "spot_test_thinner"}));
+    EXPECT_NE(step(asked(request), "cover_plastics")->cautions.front().find("no solvent may reach them"),
+              std::string::npos);
+    request.answers.push_back({"alcohol", "softens"});
+    EXPECT_EQ(tests_of_finish(request), (Tests{"cover_plastics", "spot_test_naphtha", "spot_test_alcohol"}));
+    request.answers.back() = {"naphtha", "moves"};
+    EXPECT_EQ(tests_of_finish(request), (Tests{"cover_plastics", "spot_test_naphtha"}));
+    request.answers = given;
+    request.found = {{"finish_known", "known"}};
+    EXPECT_EQ(tests_of_finish(request), Tests{"read_finish_record"});
+    EXPECT_EQ(question(asked(request), "finish_known").known, OutcomeKnown::on_record);
+  }
+}
+
+TEST(Procedure, what_a_spot_test_told_answers_what_is_asked_later) {
+  ProcedureRequest request = asking("finish_touch_up");
+  EXPECT_EQ(question(asked(request), "kind").outcome, "unknown");
+  request.answers = {{"naphtha", "nothing"}, {"alcohol", "softens"}};
+  EXPECT_EQ(question(asked(request), "kind").outcome, "shellac");
+  EXPECT_EQ(question(asked(request), "kind").known, OutcomeKnown::on_record);
+  EXPECT_NE(step(asked(request), "spot_test_naphtha"), nullptr) << "the tests of this job stay in its plan";
+  request.answers.push_back({"kind", "lacquer"});
+  EXPECT_EQ(question(asked(request), "kind").outcome, "lacquer") << "a person's answer stands before it";
+}
+
+TEST(Procedure, what_is_found_and_not_asked_or_no_outcome_is_passed_over) {
+  ProcedureRequest request = asking("nut");
+  const std::size_t steps = asked(request).steps.size();
+  request.found = {{"finish_known", "known"}, {"slots", "sideways"}};
+  EXPECT_EQ(asked(request).steps.size(), steps);
+  EXPECT_EQ(question(asked(request), "slots").known, OutcomeKnown::assumed);
+}
+
+TEST(Procedure, what_an_answer_settles_is_asked_somewhere) {
+  for (const RepairProcedure& one : repository_repairs().procedures) {
+    for (const ProcedureDecision& decision : one.decisions) {
+      for (const DecisionOutcome& outcome : decision.outcomes) {
+        for (const OutcomeIs& is : outcome.settles) {
+          const bool asked_for = std::ranges::any_of(repository_repairs().procedures, [&](const auto& other) {
+            const ProcedureDecision* there = other.decision(is.decision);
+            return there != nullptr && std::ranges::find(there->outcomes, is.outcome, &DecisionOutcome::outcome) !=
+                                           there->outcomes.end();
+          });
+          EXPECT_TRUE(asked_for) << one.id << " " << decision.id << ": " << is.decision << "=" << is.outcome;
+        }
+      }
+    }
+  }
+}
+
+std::vector<std::string> glued_with(const std::string& which) {
+  ProcedureRequest request = asking("x_brace");
+  request.answers = {{"which", which}};
+  std::vector<std::string> steps;
+  for (const StepShown& one : asked(request).steps) {
+    if (one.operation.starts_with("reglue") || one.operation.starts_with("hand_over")) steps.push_back(one.operation);
+  }
+  return steps;
+}
+
+TEST(Procedure, a_leg_of_the_x_a_bar_and_a_small_brace_have_their_own_figures) {
+  using Steps = std::vector<std::string>;
+  EXPECT_EQ(glued_with("main"), (Steps{"reglue_x_leg", "hand_over"}));
+  EXPECT_EQ(glued_with("bar"), (Steps{"reglue_other_brace", "hand_over"}));
+  EXPECT_EQ(glued_with("small"), (Steps{"reglue_other_brace", "hand_over_light"}));
+}
+
+TEST(Procedure, the_centre_seam_is_glued_as_a_seam) {
+  ProcedureRequest request = asking("top_crack");
+  request.answers = {{"seam", "seam"}};
+  EXPECT_NE(step(asked(request), "reglue_centre_seam"), nullptr);
+  EXPECT_EQ(step(asked(request), "glue_crack_hide"), nullptr);
+  request.answers.push_back({"light_force", "no"});
+  EXPECT_EQ(step(asked(request), "reglue_centre_seam"), nullptr);
+  EXPECT_NE(step(asked(request), "splint_crack"), nullptr);
+}
+
 // ---- refusals ----
 
 TEST(Procedure, refuses_in_one_line) {
@@ -222,9 +327,9 @@ constexpr Booked booked[] = {
     {"drop_in_saddle", 1.0, 1.5},  {"set_up", 1.0, 2.2},          {"nut", 1.25, 2.75},
     {"through_saddle", 2.0, 3.75}, {"two_saddles", 1.75, 3.0},    {"level_frets_job", 2.5, 4.25},
     {"partial_refret", 2.0, 4.0},  {"full_refret", 6.0, 10.5},    {"top_crack", 2.0, 3.5},
-    {"back_brace", 1.25, 2.5},     {"x_brace", 1.75, 4.0},        {"bridge_lifted", 3.0, 5.5},
+    {"back_brace", 1.25, 2.5},     {"x_brace", 1.75, 3.25},       {"bridge_lifted", 3.0, 4.75},
     {"bridge_plate", 2.0, 4.5},    {"neck_reset", 8.0, 14.0},     {"loose_heel", 5.0, 9.0},
-    {"dry_guitar", 0.75, 2.0},     {"finish_touch_up", 2.5, 6.0}, {"refinish", 10.0, 22.0},
+    {"dry_guitar", 0.75, 2.0},     {"finish_touch_up", 2.5, 4.25}, {"refinish", 10.0, 22.0},
     {"pickguard", 1.0, 2.0},       {"pin_holes", 1.5, 3.5},       {"binding", 0.6, 1.5},
     {"tuner_bushings", 0.6, 1.5},  {"identify_finish", 0.3, 1.0}};
 
@@ -245,6 +350,22 @@ TEST(Procedure, totals_are_what_a_practised_hand_would_book) {
     checked.insert(one.id);
   }
   EXPECT_EQ(checked.size(), repository_repairs().procedures.size());
+}
+
+TEST(Procedure, taking_a_guitar_in_and_surveying_all_of_it_is_an_hours_work) {
+  for (const RepairProcedure& one : repository_repairs().procedures) {
+    double arrival = 0, all = 0;
+    for (const StepShown& shown : asked(asking(one.id)).steps) {
+      const bool on_finish = shown.operation.starts_with("spot_test") || shown.operation == "cover_plastics";
+      if (shown.family == WorkFamily::arrive && !on_finish) arrival += shown.hands_on_minutes.typical;
+      all += shown.hands_on_minutes.typical;
+    }
+    std::printf("%s: arrival %.0f min, all %.1f h\n", one.id.c_str(), arrival, all / 60);
+    EXPECT_LE(arrival, 90) << one.id;
+    const auto steps = asked(asking(one.id)).steps;
+    const bool whole = std::ranges::any_of(steps, [](const StepShown& it) { return it.operation == "record_arrival"; });
+    EXPECT_GE(arrival, whole ? 45 : 0) << one.id;
+  }
 }
 
 }  // namespace

@@ -9,9 +9,38 @@
 namespace tailblock {
 namespace {
 
+using testing::refusal;
 using testing::refusal_with;
 using testing::repository_repairs;
 using testing::with;
+
+TEST(RepairTables, every_brace_of_every_top_says_which_of_the_repair_it_is) {
+  const std::string tops = testing::repository_file("data/top_braces.csv");
+  const CsvTable table("top_braces.csv", tops);
+  int braces = 0;
+  for (const CsvRow& row : table.rows()) {
+    const auto answers =
+        answered_by("brace_loose", row.name("brace"), "x_brace", repository_repairs().finding_answers);
+    ASSERT_EQ(answers.size(), 1U) << row.name("brace");
+    EXPECT_EQ(answers[0].decision, "which");
+    EXPECT_EQ(answers[0].outcome == "main", row.name("brace").starts_with("X leg")) << row.name("brace");
+    ++braces;
+  }
+  EXPECT_GT(braces, 20);
+}
+
+TEST(RepairTables, what_a_finding_answers_is_refused_where_there_is_no_such_question) {
+  const RepairTables& known = repository_repairs();
+  const auto of = [&](const std::string& row) {
+    const std::string csv = "procedure,decision,finding,part,outcome,source,note\n" + row + ",invented,\n";
+    return refusal([&] { (void)finding_answers(csv, known.procedures, known.findings); });
+  };
+  EXPECT_EQ(of("x_brace,which,,,leg"), "finding_answers.csv line 2, outcome: is no outcome of which");
+  EXPECT_EQ(of("x_brace,who,,,main"), "finding_answers.csv line 2, decision: is not asked by x_brace");
+  EXPECT_EQ(of("y_brace,which,,,main"), "finding_answers.csv line 2, procedure: is not in procedures.csv");
+  EXPECT_EQ(of("x_brace,which,rust,,main"), "finding_answers.csv line 2, finding: is not in finding_kinds.csv");
+  EXPECT_TRUE(answered_by("crack", "", "x_brace", known.finding_answers).empty());
+}
 
 TEST(RepairTables, every_row_of_the_repository_is_read) {
   const RepairTables& tables = repository_repairs();

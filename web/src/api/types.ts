@@ -9,6 +9,7 @@ export interface Api {
   AirRequestAsk: AirRequestAsk;
   AirResult: AirResult;
   AmountTaken: AmountTaken;
+  AnsweredBefore: AnsweredBefore;
   Attack: Attack;
   AttackAsk: AttackAsk;
   AttackMark: AttackMark;
@@ -196,6 +197,7 @@ export interface Api {
   InvoiceAnswer: InvoiceAnswer;
   InvoicedJob: InvoicedJob;
   InvoicedOffer: InvoicedOffer;
+  InvoicedVisit: InvoicedVisit;
   Job: Job;
   JobAmount: JobAmount;
   JobAmountAsk: JobAmountAsk;
@@ -393,6 +395,7 @@ export interface Api {
   ViewDrawing: ViewDrawing;
   Visit: Visit;
   VisitAsk: VisitAsk;
+  VisitPart: VisitPart;
   VisitPhoto: VisitPhoto;
   VisitPhotoAsk: VisitPhotoAsk;
   VisitPhotoList: VisitPhotoList;
@@ -644,6 +647,20 @@ export interface AmountTaken {
    * at the finding the job is for; neither: what is usual
    */
   measured: boolean;
+}
+export interface AnsweredBefore {
+  /**
+   * an id in data/procedures.csv
+   */
+  procedure: string;
+  /**
+   * an id in data/procedure_decisions.csv
+   */
+  decision: string;
+  /**
+   * one of its outcomes
+   */
+  outcome: string;
 }
 export interface Attack {
   /**
@@ -3829,7 +3846,7 @@ export interface DecisionShown {
   /**
    * how
    */
-  known: "answered" | "read" | "too_near" | "assumed";
+  known: "answered" | "read" | "too_near" | "assumed" | "on_record";
   /**
    * from the nearest limit, in repeatabilities
    */
@@ -4380,6 +4397,13 @@ export interface ProcedureRequest {
    */
   answers: GivenAnswer[];
   /**
+   * as the survey or an earlier job has it; an answer stands before it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  found: GivenAnswer[];
+  /**
    * how many cleats, frets, millimetres of crack ...
    *
    * @minItems 0
@@ -4578,6 +4602,7 @@ export interface PricedLine {
    * money
    */
   gross: string;
+  visit: VisitPart;
   /**
    * in words
    */
@@ -4597,6 +4622,32 @@ export interface PricedLine {
    * some of it
    */
   lowers_value: boolean;
+}
+export interface VisitPart {
+  /**
+   * undercut one time in ten [h]
+   */
+  low_hours: number;
+  /**
+   * as often more as less [h]
+   */
+  typical_hours: number;
+  /**
+   * exceeded one time in ten [h]
+   */
+  high_hours: number;
+  /**
+   * in billing steps [min]
+   */
+  billed_minutes: number;
+  /**
+   * money, before tax
+   */
+  net: string;
+  /**
+   * money
+   */
+  tax: string;
 }
 export interface EstimateTotal {
   /**
@@ -4635,6 +4686,7 @@ export interface EstimateTotal {
    * money, were every line to come out high
    */
   net_high: string;
+  visit: VisitPart;
   /**
    * by rate
    *
@@ -4745,6 +4797,13 @@ export interface ProcedureRequestAsk {
    * @maxItems 60
    */
   answers?: GivenAnswerAsk[];
+  /**
+   * as the survey or an earlier job has it; an answer stands before it
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  found?: GivenAnswerAsk[];
   /**
    * how many cleats, frets, millimetres of crack ...
    *
@@ -7866,6 +7925,7 @@ export interface InvoiceAnswer {
    * @maxItems 1000
    */
   lines: InvoicedJob[];
+  visit: InvoicedVisit;
   /**
    * without tax; empty without a line
    */
@@ -7938,6 +7998,20 @@ export interface InvoicedJob {
    * hands have done all of it
    */
   finished: boolean;
+}
+export interface InvoicedVisit {
+  /**
+   * before tax; empty: nothing of it is to pay
+   */
+  net: string;
+  /**
+   * the rate
+   */
+  tax_percent: string;
+  /**
+   * on it
+   */
+  tax: string;
 }
 export interface InvoicedOffer {
   /**
@@ -8194,6 +8268,14 @@ export interface JobOffer {
    * the rate of the tax
    */
   tax_percent: string;
+  /**
+   * what it needs of arriving and finishing, paid once a visit beside the net
+   */
+  visit_net: string;
+  /**
+   * the tax on that
+   */
+  visit_tax: string;
 }
 export interface JobOfferAsk {
   /**
@@ -8248,6 +8330,14 @@ export interface JobOfferAsk {
    * the rate of the tax
    */
   tax_percent?: string;
+  /**
+   * what it needs of arriving and finishing, paid once a visit beside the net
+   */
+  visit_net?: string;
+  /**
+   * the tax on that
+   */
+  visit_tax?: string;
 }
 export interface JobPlan {
   story: JobStory;
@@ -8280,6 +8370,14 @@ export interface JobPlan {
 }
 export interface JobStory {
   job: Job;
+  /**
+   * of the finding it is for; empty: none
+   */
+  finding_kind: string;
+  /**
+   * that the finding is on; may be empty
+   */
+  finding_part: string;
   /**
    * the latest of each length read at the finding it is for
    *
@@ -8707,6 +8805,13 @@ export interface StepShown {
    * @maxItems 60
    */
   cautions: string[];
+  /**
+   * names of the hazards among them; such a caution begins with the name
+   *
+   * @minItems 0
+   * @maxItems 60
+   */
+  hazards: string[];
   /**
    * whether it can be taken back
    */
@@ -11696,6 +11801,13 @@ export interface VisitWork {
    * @maxItems 100000
    */
   invoiced: InvoicedOffer[];
+  /**
+   * answered at earlier visits of the instrument, oldest first
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  before: AnsweredBefore[];
 }
 export interface WorkCorrectionAsk {
   /**
