@@ -82,6 +82,10 @@ DecisionShown with_outcome(const ProcedureDecision& decision, const ProcedureReq
     shown.known = sure ? OutcomeKnown::read : OutcomeKnown::too_near;
     outcome = &band;
   }
+  if (shown.about == gate_measure && request.humidity_override) {
+    shown.known = OutcomeKnown::overridden;
+    outcome = &usual_of(decision);
+  }
   if (const DecisionOutcome* known = shown.about == "ask" ? on_record(decision, found) : nullptr) {
     shown.known = OutcomeKnown::on_record;
     outcome = known;

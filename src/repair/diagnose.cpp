@@ -198,7 +198,7 @@ DiagnoseResult diagnose(const DiagnoseRequest& request, const RepairTables& tabl
 
   DiagnoseResult result;
   result.slacken_now = slacken_now(request, values, tables.figures);
-  result.humidity = humidity_gate(values.now("body_humidity"), request.humidity_override, tables.figures);
+  result.humidity = humidity_gate(values.now(gate_measure), request.humidity_override, tables.figures);
   if (result.humidity.holds) {
     for (const OperationKind& kind : tables.operations) {
       if (kind.humidity_gate) result.blocked.push_back(kind.name);

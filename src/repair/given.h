@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "quantity/fields.h"
@@ -52,6 +53,8 @@ class ReadValues {
 
 /// Whether neck, fret, saddle and crack-gluing work may go on.
 enum class GateState { open, near_limit, dry, damp, not_read };
+
+inline constexpr std::string_view gate_measure = "body_humidity";
 
 /// The gate that the humidity in the body keeps.
 struct HumidityGate {

@@ -170,7 +170,7 @@ ProcedureResult procedure(const ProcedureRequest& request, const RepairTables& t
   ProcedureResult result;
   result.name = wanted.name;
   result.never = wanted.never;
-  result.humidity = humidity_gate(values.now("body_humidity"), request.humidity_override, tables.figures);
+  result.humidity = humidity_gate(values.now(gate_measure), request.humidity_override, tables.figures);
   result.decisions = decided(wanted, request, values, tables.figures.sure_margin);
   for (const DecisionShown& decision : result.decisions) {
     if (decision.stops && result.stopped.empty()) result.stopped = decision.says;

@@ -44,7 +44,7 @@ struct ProcedureRequest {
 void describe(FieldVisitor&, ProcedureRequest&);
 
 /// How an outcome is known.
-enum class OutcomeKnown { answered, read, too_near, assumed, on_record };
+enum class OutcomeKnown { answered, read, too_near, assumed, on_record, overridden };
 
 /// One question of the procedure as it stands.
 struct DecisionShown {

@@ -8,7 +8,8 @@ namespace {
 constexpr auto optional = Need::has_default;
 constexpr Count few{0, 60};
 constexpr Range minutes{0, 1e7, "min"};
-constexpr std::array<std::string_view, 5> known_names{"answered", "read", "too_near", "assumed", "on_record"};
+constexpr std::array<std::string_view, 6> known_names{"answered", "read",      "too_near",
+                                                      "assumed",  "on_record", "overridden"};
 
 /// A spread of minutes as three fields.
 void spread(FieldVisitor& visit, const std::array<std::string_view, 3>& names, std::string_view doc, Spread& value) {
@@ -40,7 +41,8 @@ void describe(FieldVisitor& visit, ProcedureRequest& request) {
   visit.text({"procedure", "id in data/procedures.csv"}, request.procedure, 60);
   list(visit, {"readings", "what was read", optional}, request.readings, {0, 200});
   list(visit, {"answers", "what was chosen by hand", optional}, request.answers, few);
-  list(visit, {"found", "as the survey or an earlier job has it; an answer stands before it", optional}, request.found, few);
+  list(visit, {"found", "as the survey or an earlier job has it; an answer stands before it", optional}, request.found,
+       few);
   list(visit, {"amounts", "how many cleats, frets, millimetres of crack ...", optional}, request.amounts, few);
   visit.texts({"on_record", "operations done already at this visit", optional}, request.on_record, 60, {0, 200});
   list(visit, {"yes", "the owner's recorded yes", optional}, request.yes, few);
@@ -78,7 +80,8 @@ void describe(FieldVisitor& visit, StepShown& step) {
   visit.texts({"greatest_gap_to", "operations"}, step.greatest_gap_to, 60, few);
   visit.text({"where", "where and with what it is done"}, step.where, 300);
   visit.text({"materials", "may be empty"}, step.materials, 300);
-  visit.text({"amount", "what its minutes grow with, as data/operations.csv names it; empty: nothing"}, step.amount, 60);
+  visit.text({"amount", "what its minutes grow with, as data/operations.csv names it; empty: nothing"}, step.amount,
+             60);
   visit.texts({"adhesives", "a line each"}, step.adhesives, 300, few);
   visit.texts({"finishes", "a line each"}, step.finishes, 300, few);
   visit.texts({"clamps", "what holds and how long"}, step.clamps, 100, few);
@@ -89,7 +92,8 @@ void describe(FieldVisitor& visit, StepShown& step) {
   maybe_number(visit, {"temperature_low_c", "of the shop"}, step.temperature_c.low, {-20, 60, "C"});
   maybe_number(visit, {"temperature_high_c", "of the shop"}, step.temperature_c.high, {-20, 60, "C"});
   visit.texts({"cautions", "read where the step is read"}, step.cautions, 2000, few);
-  visit.texts({"hazards", "names of the hazards among them; such a caution begins with the name"}, step.hazards, 200, few);
+  visit.texts({"hazards", "names of the hazards among them; such a caution begins with the name"}, step.hazards, 200,
+              few);
   choice(visit, {"reversible", "whether it can be taken back"}, step.reversible, reversible_names);
   choice(visit, {"value", "what a collector thinks of it"}, step.value, value_effect_names);
   visit.flag({"asks_owner", "only with a recorded yes"}, step.asks_owner);

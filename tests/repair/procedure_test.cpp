@@ -158,6 +158,9 @@ TEST(Procedure, the_humidity_gate_holds_gluing_and_an_override_is_written_down) 
       GateOverride{.by = "the repairer", .on = Date(std::chrono::year(2026) / 2 / 3), .why = "a stage tonight"};
   EXPECT_FALSE(step(at(36), "glue_crack_hide")->held_by_humidity);
   EXPECT_EQ(at(36).humidity.overridden, "the repairer on 2026-02-03: a stage tonight");
+  EXPECT_EQ(step(at(36), "humidify"), nullptr) << "who goes on against it does not wait for it";
+  request.answers = {{.decision = "humidity", .outcome = "dry"}};
+  EXPECT_NE(step(at(36), "humidify"), nullptr) << "unless it is said by hand";
 }
 
 TEST(Procedure, cautions_stand_at_their_step_and_defer) {
