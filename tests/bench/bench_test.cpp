@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <numeric>
 
+#include "bench/list_search.h"
 #include "made_up_bench.h"
 #include "plan_checker.h"
 #include "published.h"
@@ -85,6 +86,28 @@ TEST(Bench, keeps_every_rule_of_the_shop) {
     operations += static_cast<int>(result.operations.size());
   }
   std::printf("  %d operations planned, every rule kept\n", operations);
+}
+
+/// What a beginning costs is a bound for the search: it may not fall, even where being early costs more than the shop's
+/// time.
+TEST(Bench, never_costs_less_when_more_is_placed) {
+  for (const double promise_earlier_day : {weights.promise_earlier_day, 3 * weights.shop_day}) {
+    BenchWeights priced = weights;
+    priced.promise_earlier_day = promise_earlier_day;
+    for (unsigned seed = 1; seed <= 20; ++seed) {
+      const BenchRequest request = busy_shop(seed);
+      const BenchNetwork network = bench_network(request);
+      SerialPlan plan(network, priced, request);
+      double before = plan.cost_so_far();
+      for (const std::int16_t job : list_by_rule(network, BenchRule::slack).jobs) {
+        plan.place(job, 0);
+        EXPECT_GE(plan.cost_so_far(), before - 1e-9)
+            << "seed " << seed << ", " << promise_earlier_day << " a day early";
+        before = plan.cost_so_far();
+      }
+      EXPECT_NEAR(before, plan.cost().total(), 1e-6);
+    }
+  }
 }
 
 TEST(Bench, gives_the_same_plan_twice_and_another_for_another_seed_or_count) {
