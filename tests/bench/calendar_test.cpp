@@ -107,6 +107,21 @@ TEST(BenchCalendar, cleans_no_earlier_than_what_is_pinned_may_follow) {
   EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "it", "clean").starts), 2 * 1440 + 600);
 }
 
+/// Two days of dearer work would have the glue wait until it cures past the pinned stringing.
+TEST(BenchCalendar, glues_so_soon_that_the_cure_ends_before_what_is_pinned) {
+  BenchRequest request = empty_shop();
+  std::vector<Operation> glued{work("glue", 30, 1440), work("string", 60)};
+  glued[1].pinned = minute_of(request, 2 * 1440 + 600);
+  request.instruments = {instrument(request, "it", 0, glued), instrument(request, "dear", 0, {work("level", 490)}),
+                         instrument(request, "dearer", 0, {work("fret", 490)})};
+  for (std::size_t i = 1; i < 3; ++i) {
+    request.instruments[i].weight = 100;
+    request.instruments[i].due = request.now.day;
+  }
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_LE(minute_after_monday(request, planned(result, "it", "glue").wait_ends), 2 * 1440 + 600);
+}
+
 TEST(BenchCalendar, takes_up_first_what_should_begin_soon_and_says_what_cannot) {
   BenchRequest request = empty_shop();
   request.instruments = {instrument(request, "first in", 0, {work("level", 400)}),
