@@ -3846,7 +3846,7 @@ export interface DecisionShown {
   /**
    * how
    */
-  known: "answered" | "read" | "too_near" | "assumed" | "on_record";
+  known: "answered" | "read" | "too_near" | "assumed" | "on_record" | "overridden";
   /**
    * from the nearest limit, in repeatabilities
    */
