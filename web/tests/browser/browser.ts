@@ -58,6 +58,13 @@ export async function visit(page: Page, path: string): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
 }
 
+/** Waits until what a new size or scheme asks for has been drawn. */
+export function settled(page: Page): Promise<void> {
+  return page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 100)))),
+  );
+}
+
 export async function shoot(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${screens}${name}.png`, fullPage: true });
 }
