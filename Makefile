@@ -13,7 +13,7 @@ web_built := web/dist/index.html
 
 cxx_files = $(shell git ls-files --cached --others --exclude-standard 'src/*.h' 'src/*.cpp' 'tests/*.h' 'tests/*.cpp' 'perf/*.h' 'perf/*.cpp')
 
-.PHONY: help demo build test fast asan fuzz perf format tidy web packages packages-test packages-style packages-fuzz look-again clean
+.PHONY: help demo build test fast asan fuzz perf format tidy web packages packages-style packages-fuzz clean
 
 help: ## list the targets
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "make %-8s %s\n", $$1, $$2 }' Makefile
@@ -25,9 +25,14 @@ demo: packages web build/release/build.ninja ## build the program and open an in
 
 build: packages web build/release/build.ninja ## build everything: the program is build/release/tailblock
 	@echo "build: everything, in build/release"
-	@cmake --build build/release -j $(JOBS)
+	@cmake --build build/release -j $(JOBS) --target all benchmarks
 
-test: packages-test web look-again build ## build everything and run every check, the browser tests too
+test: packages web build/release/build.ninja ## build the program and its tests and run every check, the browser tests too
+	@echo "test: building in build/release, and meanwhile installing what the checks alone need"
+	@scripts/install-debian test & installing=$$!; \
+	  cmake --build build/release -j $(JOBS); built=$$?; wait $$installing && exit $$built
+	@cmake --preset release --log-level=WARNING  # finds what was installed since
+	@cmake --build build/release -j $(JOBS)
 	@echo "test: every check"
 	@ctest --preset release -j $(JOBS)
 
@@ -63,13 +68,6 @@ web: packages $(if $(web_ready),$(web_built)) ## build the pages into web/dist
 
 packages: ## install the Debian packages that building needs, if any is missing
 	@scripts/install-debian build
-
-packages-test:
-	@scripts/install-debian build test
-
-# What was installed since is found by configuring anew.
-look-again: build/release/build.ninja
-	@cmake --preset release --log-level=WARNING
 
 packages-fuzz:
 	@scripts/install-debian build fuzz

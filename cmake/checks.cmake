@@ -125,18 +125,18 @@ if(NPM AND NOT TAILBLOCK_SANITIZE)
     set_tests_properties(browser.${stem} PROPERTIES LABELS browser TIMEOUT 1200 COST 100
                          ENVIRONMENT TAILBLOCK_PROGRAM=${TAILBLOCK_PROGRAM})
   endforeach()
-  # Alone on the machine: they time how soon a key or a slider is answered.
-  set_tests_properties(browser.strings browser.survey PROPERTIES RUN_SERIAL ON)
   set_tests_properties(browser.pages PROPERTIES COST 200)
 endif()
 
 if(TAILBLOCK_PERF)
   find_package(benchmark REQUIRED)
   set(rooms_below_http ${rooms_to_paper})
+  add_custom_target(benchmarks)  # by `make build` and `make perf`
   file(GLOB benchmarks CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/perf/*_perf.cpp)
   foreach(source IN LISTS benchmarks)
     get_filename_component(stem ${source} NAME_WE)
-    add_executable(${stem} ${source})
+    add_executable(${stem} EXCLUDE_FROM_ALL ${source})
+    add_dependencies(benchmarks ${stem})
     target_link_libraries(${stem} PRIVATE tailblock_test_support_headers ${rooms_below_http} benchmark::benchmark)
     set_target_properties(${stem} PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/perf)
   endforeach()
