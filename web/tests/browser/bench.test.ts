@@ -154,7 +154,9 @@ test("an operation is pinned on the bench by keys alone, shown so, and let go", 
     await shoot(page, "bench-pinned");
     await page.getByRole("button", { name: /^Short intake.*tall through saddle.*pinned$/ }).focus();
     await page.keyboard.press("Delete");
-    await page.getByText(/is let go\. /).waitFor();
+    await page
+      .getByText(/is let go\. The slotted-head parlour with the bar frets is ready 1 day sooner, Thu 12 Mar\./)
+      .waitFor();
     expect((await planned()).work.some((work) => work.pinned)).toBe(false);
     await page.keyboard.press("t");
     await page.getByRole("table", { name: /Every operation of the plan/ }).waitFor();

@@ -1,5 +1,5 @@
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
   accessibilityTrouble,
   desktop,
@@ -15,9 +15,12 @@ import { type RunningShop, startShop } from "./shop";
 
 let shop: RunningShop;
 let browser: Browser;
+let parlour: number | undefined;
 
 beforeAll(async () => {
   [shop, browser] = await Promise.all([startShop(), startBrowser()]);
+  const found = await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`);
+  parlour = ((await found.json()) as { lines: { id: number }[] }).lines[0]?.id;
 });
 
 afterAll(async () => {
@@ -133,47 +136,10 @@ test("air, strings and thickness move it, by key, and 'as recorded' brings the c
   }
 });
 
-test.each([
-  { name: "phone", viewport: phone },
-  { name: "desktop", viewport: desktop },
-] as const)(
-  "what the survey found is counted, drawn by its number and taken away as if mended, on a $name",
-  async (screen) => {
-    const { context, page, complaints } = await openPage(browser, shop.address, screen.viewport);
-    try {
-      await visit(page, "/instruments/1/top");
-      await page.locator("svg .rim").first().waitFor();
-      const found = page.getByRole("region", { name: "What the survey found on it" });
-      const crack = found.locator(".found li", { hasText: "crack, beside the board" });
-      expect(await crack.textContent()).toMatch(/taken as parted over 76\smm/);
-      const number = (await crack.locator("b").textContent()) ?? "";
-      expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
-      expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
-      await page.getByLabel("As if everything the survey found were mended").check();
-      await expect.poll(() => maps(page).count()).toBe(2);
-      expect(await maps(page).nth(1).locator("h3").textContent()).toContain("everything that was found is mended");
-      await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^[+−]?\d/);
-      expect(await maps(page).nth(1).locator("svg .surveyed").count()).toBe(0);
-      await shoot(page, `top-5-surveyed-${screen.name}`);
-      expect(await layoutTrouble(page)).toEqual([]);
-      expect(await overlappingWords(page)).toEqual([]);
-      expect(await accessibilityTrouble(page)).toEqual([]);
-      await page.getByRole("button", { name: "As recorded" }).click();
-      await expect.poll(() => maps(page).count()).toBe(1);
-      expect(complaints).toEqual([]);
-    } finally {
-      await context.close();
-    }
-  },
-);
-
 test("what was mended since it was last seen no longer counts, and the day is told", async () => {
   const { context, page } = await openPage(browser, shop.address, phone);
   try {
-    const list = (await (await fetch(`${shop.address}/api/instruments?search=ladder-braced+parlour`)).json()) as {
-      lines: { id: number }[];
-    };
-    await visit(page, `/instruments/${list.lines[0]?.id}/top`);
+    await visit(page, `/instruments/${parlour}/top`);
     await page.locator("svg .rim").first().waitFor();
     const found = page.getByRole("region", { name: "What the survey found on it" });
     expect(await found.textContent()).toMatch(/it\s+was mended on/);
@@ -182,6 +148,67 @@ test("what was mended since it was last seen no longer counts, and the day is to
   } finally {
     await context.close();
   }
+});
+
+/** The bar that was glued has let go again. */
+async function findBarLoose(): Promise<void> {
+  const { visits } = (await (await fetch(`${shop.address}/api/instruments/${parlour}`)).json()) as {
+    visits: { visit: { id: number } }[];
+  };
+  const kept = await fetch(`${shop.address}/api/visits/${visits.at(-1)?.visit.id}/findings`, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify({
+      kind: "brace_loose",
+      view: "top_inside",
+      shape: "line",
+      points: [
+        { x_mm: 242, y_mm: -124 },
+        { x_mm: 242, y_mm: -80 },
+      ],
+      part: "bar below the hole",
+      extents: [{ measure: "brace_gap_length", typed: "70 mm", value_mm: 70 }],
+    }),
+  });
+  expect(await kept.text()).not.toContain("refused");
+}
+
+describe("a loose bar", () => {
+  beforeAll(findBarLoose);
+
+  test.each([
+    { name: "phone", viewport: phone },
+    { name: "desktop", viewport: desktop },
+  ] as const)(
+    "what the survey found is counted, drawn by its number and taken away when mended, on a $name",
+    async (screen) => {
+      const { context, page, complaints } = await openPage(browser, shop.address, screen.viewport);
+      try {
+        await visit(page, `/instruments/${parlour}/top`);
+        await page.locator("svg .rim").first().waitFor();
+        const found = page.getByRole("region", { name: "What the survey found on it" });
+        const bar = found.locator(".found li", { hasText: "brace loose, bar below the hole" });
+        expect(await bar.textContent()).toMatch(/taken as off the top over 70\smm/);
+        const number = (await bar.locator("b").textContent()) ?? "";
+        expect(await maps(page).first().locator("svg .surveyed.line").count()).toBe(1);
+        expect(await maps(page).first().locator("svg .numeral").allTextContents()).toEqual([number]);
+        await page.getByLabel("As if everything the survey found were mended").check();
+        await expect.poll(() => maps(page).count()).toBe(2);
+        expect(await maps(page).nth(1).locator("h3").textContent()).toContain("everything that was found is mended");
+        await expect.poll(() => difference(page, "Stiffness at the saddle").textContent()).toMatch(/^\+\d/);
+        expect(await maps(page).nth(1).locator("svg .surveyed").count()).toBe(0);
+        await shoot(page, `top-5-surveyed-${screen.name}`);
+        expect(await layoutTrouble(page)).toEqual([]);
+        expect(await overlappingWords(page)).toEqual([]);
+        expect(await accessibilityTrouble(page)).toEqual([]);
+        await page.getByRole("button", { name: "As recorded" }).click();
+        await expect.poll(() => maps(page).count()).toBe(1);
+        expect(complaints).toEqual([]);
+      } finally {
+        await context.close();
+      }
+    },
+  );
 });
 
 test("without a bracing on record nothing is drawn until one is chosen", async () => {
