@@ -35,8 +35,8 @@ set(generated_http ${TAILBLOCK_ASSET_SOURCE})
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/rooms.txt)
 file(STRINGS src/rooms.txt TAILBLOCK_ROOMS)
 
-# What most files include and never change, compiled once (docs/decisions/0014-compile-shared-headers-once.md). Off for clang-tidy and where each file shall prove that it
-# includes what it uses.
+# What most files include and never change, compiled once (docs/decisions/0014-compile-shared-headers-once.md). Off for
+# clang-tidy and where each file shall prove that it includes what it uses.
 option(TAILBLOCK_PREFIX "Compile the standard headers that most files include once" ON)
 if(TAILBLOCK_PREFIX)
   add_library(tailblock_prefix OBJECT ${PROJECT_SOURCE_DIR}/cmake/prefix.cpp)

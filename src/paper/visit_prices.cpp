@@ -7,6 +7,10 @@
 namespace tailblock {
 namespace {
 
+constexpr const char* visit_part_name = "Arriving and finishing, once for the visit";
+constexpr const char* visit_part_words =
+    "Intake, survey and readings, stringing and what follows it, report and hand-over.";
+
 /// `19 %`, without the noughts that say nothing.
 std::string rate_in_words(std::string percent) {
   if (percent.empty()) return "as agreed";
@@ -101,15 +105,15 @@ void add_visit_part(EstimatePaper& paper, const EstimateAnswer& estimate, WhenTo
   if (more <= 0) return;
   const VisitPart& visit = estimate.result.options[option].visit;
   EstimateLineOnPaper line{
-      .what = first ? "Arriving and finishing, once for the visit" : "More of arriving and finishing",
-      .why = first ? "Intake, survey and readings, stringing and what follows it, report and hand-over. Paid once with "
-                     "whatever you say yes to; a no to one line makes no other dearer."
-                   : "What can wait needs more of it than what is to be done now.",
+      .what = first ? visit_part_name : "More of arriving and finishing",
+      .why = "What can wait needs more of it than what is to be done now.",
       .when = when,
       .tax = "",
       .price = as_text({more, digits}),
       .not_asked = true};
   if (first) {
+    line.why = visit_part_words;
+    line.why += " Paid once with whatever you say yes to; a no to one line makes no other dearer.";
     line.hours_low = visit.hours.low;
     line.hours = visit.hours.typical;
     line.hours_high = visit.hours.high;
@@ -213,8 +217,8 @@ Invoice invoice_of(const VisitForPaper& visit, const InvoiceAnswer& answer, std:
         {.what = line.name, .remark = remark, .tax = rate_in_words(line.tax_percent), .amount = line.net});
   }
   if (!answer.visit.net.empty()) {
-    paper.lines.push_back({.what = "Arriving and finishing, once for the visit",
-                           .remark = "Intake, survey and readings, stringing and what follows it, report and hand-over.",
+    paper.lines.push_back({.what = visit_part_name,
+                           .remark = visit_part_words,
                            .tax = rate_in_words(answer.visit.tax_percent),
                            .amount = answer.visit.net});
   }
