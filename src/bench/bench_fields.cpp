@@ -52,8 +52,8 @@ void describe(FieldVisitor& visit, BenchResult& result) {
   list(visit, {"operations", "all of them, by start"}, result.operations, operations);
   list(visit, {"instruments", "as asked"}, result.instruments, {1, 400});
   visit.texts({"moved_promises", "a sentence for each promise that moves later"}, result.moved_promises, 800, {0, 400});
-  visit.texts({"overdue", "a sentence for each work begun after what it follows has stood too long"}, result.overdue, 800,
-              {0, 24000});
+  visit.texts({"overdue", "a sentence for each work begun after what it follows has stood too long"}, result.overdue,
+              800, {0, 24000});
   object(visit, {"cost", "by the shop's weights"}, result.cost);
   list(visit, {"order", "to be kept for the next plan"}, result.order, operations);
   visit.integer({"plans", "judged"}, result.plans, many);

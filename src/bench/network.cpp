@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 
 #include "quantity/quoted_text.h"
 
@@ -132,23 +131,11 @@ class Reader {
     Step step;
     step.hands = slots_for(operation.hands_on_minutes);
     step.wait = slots_for(operation.wait_minutes);
-    step.station_wait = slots_for(operation.station_wait_minutes);
     step.least_gap = slots_for(operation.least_gap_minutes);
     step.splittable = operation.splittable;
     step.least_piece = slots_for(operation.least_piece_minutes);
     if (operation.begin_by) step.begin_by = net_.clock.slot(*operation.begin_by);
-    if (operation.station_wait_minutes > operation.wait_minutes) {
-      refuse("station_wait_minutes", std::to_string(operation.station_wait_minutes) +
-                                         " minutes is longer than wait_minutes, " +
-                                         std::to_string(operation.wait_minutes));
-    }
-    std::set<int> kept;
-    for (const std::string& name : operation.stations) {
-      const auto station = stations_.find(name);
-      if (station == stations_.end()) refuse("stations", quoted_text(name) + " is not a station of this shop");
-      kept.insert(station->second);
-    }
-    step.stations.assign(kept.begin(), kept.end());
+    for (std::size_t i = 0; i < operation.stations.size(); ++i) read_station(operation, i, step);
     if (!operation.air_work.empty()) step.air = air_sort(operation.air_work);
     find_people(operation, step);
     if (!operation.beside && before_on_instrument_ >= 0) {
@@ -161,6 +148,21 @@ class Reader {
       step.after.push_back({.before = before->second, .gap = step.least_gap});
     }
     return step;
+  }
+
+  void read_station(const Operation& operation, std::size_t i, Step& step) {
+    const HeldStation& held = operation.stations[i];
+    const std::string field = item_path("stations", i);
+    const auto station = stations_.find(held.name);
+    if (station == stations_.end()) refuse(field + ".name", quoted_text(held.name) + " is not a station of this shop");
+    if (std::ranges::find(step.stations, station->second, &StationHold::station) != step.stations.end())
+      refuse(field + ".name", quoted_text(held.name) + " comes twice");
+    if (held.wait_minutes > operation.wait_minutes) {
+      refuse(field + ".wait_minutes", std::to_string(held.wait_minutes) +
+                                          " minutes is longer than the operation's own, " +
+                                          std::to_string(operation.wait_minutes));
+    }
+    step.stations.push_back({.station = station->second, .hands = held.hands_on, .wait = slots_for(held.wait_minutes)});
   }
 
   void find_people(const Operation& operation, Step& step) {
@@ -212,8 +214,8 @@ class Reader {
     const bool tied = tied_[static_cast<std::size_t>(step.number)];
     if (operation.state == WorkState::waiting) {
       if (!operation.wait_ends) refuse("wait_ends", "is needed for work that waits");
-      net_.fixed.push_back(
-          {.step = index, .kind = FixedStep::Kind::waiting, .at = net_.clock.slot(*operation.wait_ends)});
+      leave_the_rest_of_the_wait(step, net_.clock.slot(*operation.wait_ends));
+      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::waiting, .at = net_.now});
     } else if (operation.state == WorkState::at_work) {
       if (operation.minutes_left) step.hands = slots_for(*operation.minutes_left);
       step.splittable = true;
@@ -231,6 +233,13 @@ class Reader {
     }
   }
 
+  void leave_the_rest_of_the_wait(Step& step, Slot ends) const {
+    const int left = ends > net_.now ? net_.clock.between(net_.now, ends) : 0;
+    for (StationHold& held : step.stations) held.wait = std::max(0, left - (step.wait - held.wait));
+    step.hands = 0;
+    step.wait = left;
+  }
+
   /// What is placed whole is pinned by its first operation.
   [[noreturn]] void refuse_pin_in_group(const Operation& operation, int index, const BenchJob& job) const {
     const bool begun = job.items.empty() || job.items.back().first_step + job.items.back().steps != index;
@@ -242,14 +251,20 @@ class Reader {
                   " closely: pin that one");
   }
 
+  /// As asked for: work at hand is gone on with in pieces and yet ties what follows it.
+  [[nodiscard]] bool may_be_split(int index) const {
+    const Step& step = net_.steps[static_cast<std::size_t>(index)];
+    const BenchInstrument& instrument = request_.instruments[static_cast<std::size_t>(step.instrument)];
+    return instrument.operations[static_cast<std::size_t>(step.number)].splittable;
+  }
+
   void require_tie(const Operation& operation, int index, int before) {
     constexpr auto field = "greatest_gap_minutes";
     if (operation.beside) refuse(field, "work beside the instrument is tied to nothing");
     if (operation.splittable) refuse(field, "work that may be split cannot be tied to the work before it");
     if (before < 0) return;  // the work that it was tied to is done
     if (before != index - 1) refuse(field, "the operation it is tied to must stand right before it");
-    if (net_.steps[static_cast<std::size_t>(before)].splittable)
-      refuse(field, "it cannot be tied to work that may be split");
+    if (may_be_split(before)) refuse(field, "it cannot be tied to work that may be split");
     tie(field, *operation.greatest_gap_minutes, index, before);
   }
 
@@ -260,7 +275,7 @@ class Reader {
     const auto before = earlier.find(gap.from);
     if (before == earlier.end())
       refuse(field + ".from", quoted_text(gap.from) + " is not an earlier operation of this instrument");
-    if (operation.splittable || net_.steps[static_cast<std::size_t>(before->second)].splittable)
+    if (operation.splittable || may_be_split(before->second))
       refuse(field, "work that may be split is tied to nothing");
     if (operation.pinned && operation.state == WorkState::to_do) {
       Step& from = net_.steps[static_cast<std::size_t>(before->second)];

@@ -17,23 +17,30 @@ struct StepOrder {
   int gap;
 };
 
-/// One operation, in slots.
+/// One place of a station, kept by a step.
+struct StationHold {
+  int station;
+  bool hands;  ///< from the start of the hands-on work; else from its end
+  int wait;    ///< and this much of the wait
+};
+
+/// One operation, in slots. Of a wait that runs only what is left of it.
 struct Step {
   int instrument = 0;
   int number = 0;  ///< of its instrument's operations
-  int hands = 0, wait = 0, station_wait = 0;
+  int hands = 0, wait = 0;
   int least_gap = 0;
   std::vector<StepOrder> within;  ///< begins at most `gap` after the hands-on work of another of its group
-  std::uint8_t people = 0;  ///< who may do it, a bit each
+  std::uint8_t people = 0;        ///< who may do it, a bit each
   bool splittable = false;
   int least_piece = 1;
   int air = -1;  ///< index of the sort of work that the air may forbid
-  std::vector<int> stations;
+  std::vector<StationHold> stations;
   std::vector<StepOrder> after;
-  Slot ends_by = never;     ///< it and its wait end by then, since something later is pinned
-  Slot hands_by = never;    ///< and its hands-on work by then
+  Slot ends_by = never;      ///< it and its wait end by then, since something later is pinned
+  Slot hands_by = never;     ///< and its hands-on work by then
   Slot not_before = -never;  ///< nor does it begin before, since what is pinned must follow soon enough
-  Slot begin_by = never;    ///< should begin by then; later costs
+  Slot begin_by = never;     ///< should begin by then; later costs
 };
 
 /// What is placed whole: one step, or a group tied by greatest gaps.
@@ -46,7 +53,7 @@ struct Item {
 struct FixedStep {
   int step = 0;
   enum class Kind { waiting, at_work, pinned, follows } kind = Kind::pinned;
-  Slot at = 0;  ///< the pinned start; the end of the wait
+  Slot at = 0;  ///< the pinned start
 };
 
 struct BenchJob {

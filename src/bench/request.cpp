@@ -71,6 +71,13 @@ void describe(FieldVisitor& visit, GreatestGap& gap) {
   visit.integer({"minutes", "at most, from its hands-on work"}, gap.minutes, of_wait);
 }
 
+void describe(FieldVisitor& visit, HeldStation& held) {
+  visit.text({"name", "a place or a fixture of the shop"}, held.name, name_bytes);
+  visit.flag({"hands_on", "kept through the hands-on work; else from when hands let go", Need::has_default},
+             held.hands_on);
+  visit.integer({"wait_minutes", "and this much of the wait", Need::has_default}, held.wait_minutes, of_wait);
+}
+
 void describe(FieldVisitor& visit, Operation& operation) {
   visit.text({"name", "what is done"}, operation.name, name_bytes);
   visit.text({"kind", "its name in the log of durations; else its own", Need::has_default}, operation.kind, name_bytes);
@@ -85,9 +92,7 @@ void describe(FieldVisitor& visit, Operation& operation) {
        operation.greatest_gaps, {0, 8});
   maybe(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"}, operation.begin_by,
         [&](const Field& field, Moment& value) { object(visit, field, value); });
-  visit.texts({"stations", "places and fixtures it keeps", Need::has_default}, operation.stations, name_bytes, {0, 3});
-  visit.integer({"station_wait_minutes", "how much of the wait keeps them too", Need::has_default},
-                operation.station_wait_minutes, of_wait);
+  list(visit, {"stations", "places and fixtures it keeps", Need::has_default}, operation.stations, {0, 3});
   visit.text({"skill", "who does it must have it", Need::has_default}, operation.skill, name_bytes);
   visit.text({"person", "who must do it, or is doing it", Need::has_default}, operation.person, name_bytes);
   visit.text({"air_work", "the sort of work that the air may forbid", Need::has_default}, operation.air_work,

@@ -68,6 +68,13 @@ struct GreatestGap {
   int minutes = 0;
 };
 
+/// That an operation keeps one of a station's places.
+struct HeldStation {
+  std::string name;
+  bool hands_on = true;  ///< through its hands-on work; else only from when hands let go
+  int wait_minutes = 0;  ///< and this much of its wait
+};
+
 /// One operation on one instrument: hands-on minutes in shop hours, unbroken unless it may be split, then a wait by the
 /// clock that keeps the instrument. Operations done are not sent.
 struct Operation {
@@ -75,12 +82,11 @@ struct Operation {
   std::string kind;  ///< what it is called in the shop's log of durations; the name when empty
   int hands_on_minutes = 30;
   int wait_minutes = 0;
-  int least_gap_minutes = 0;  ///< from the end of the hands-on work before it
+  int least_gap_minutes = 0;                ///< from the end of the hands-on work before it
   std::optional<int> greatest_gap_minutes;  ///< the same; ties it to the one before: both are placed or neither
   std::vector<GreatestGap> greatest_gaps;   ///< the same from further back: all that stands between is tied too
   std::optional<Moment> begin_by;           ///< it should begin by then: what it follows has stood since
-  std::vector<std::string> stations;        ///< kept through the hands-on work ...
-  int station_wait_minutes = 0;             ///< ... and this much of the wait
+  std::vector<HeldStation> stations;
   std::string skill;
   std::string person;
   std::string air_work;  ///< the sort of work that the air may forbid
@@ -131,6 +137,7 @@ void describe(FieldVisitor& visit, Station& station);
 void describe(FieldVisitor& visit, UnfitAir& air);
 void describe(FieldVisitor& visit, ClockChange& change);
 void describe(FieldVisitor& visit, GreatestGap& gap);
+void describe(FieldVisitor& visit, HeldStation& held);
 void describe(FieldVisitor& visit, Operation& operation);
 void describe(FieldVisitor& visit, BenchInstrument& instrument);
 void describe(FieldVisitor& visit, OrderEntry& entry);

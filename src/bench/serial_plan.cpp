@@ -105,13 +105,22 @@ Slot SerialPlan::could_begin(int index) const {
   return from;
 }
 
+/// `start`, or the first later one that may do as far as each station by itself is concerned.
 Slot SerialPlan::stations_free(const Step& step, Slot start, Slot end) const {
-  const Slot until = net_.clock.after(end, step.station_wait);
   Slot free = start;
-  for (const int station : step.stations) {
-    free = std::max(free, stations_[static_cast<std::size_t>(station)].free_from(start, until));
+  for (const StationHold& held : step.stations) {
+    const Slot from = held.hands ? start : end;
+    const StationUse& use = stations_[static_cast<std::size_t>(held.station)];
+    Slot later = use.free_from(from, net_.clock.after(end, held.wait)) - from;
+    if (later > 0 && !held.hands && step.splittable) later = 1;  // its end may move further than its start
+    free = std::max(free, start + later);
   }
   return free;
+}
+
+std::pair<Slot, Slot> SerialPlan::keeps(int index, const StationHold& held) const {
+  const Placed& here = placed(index);
+  return {held.hands ? here.start : here.end, net_.clock.after(here.end, held.wait)};
 }
 
 Placed SerialPlan::earliest(int index, Slot from, int passed) {
@@ -246,8 +255,9 @@ void SerialPlan::mark(int index) {
       changes_ += person.take(net_.frame, net_.frame.bit(here.start), step.hands, step.instrument);
     }
   }
-  for (const int station : step.stations) {
-    stations_[static_cast<std::size_t>(station)].take(here.start, net_.clock.after(here.end, step.station_wait));
+  for (const StationHold& held : step.stations) {
+    const auto [from, until] = keeps(index, held);
+    stations_[static_cast<std::size_t>(held.station)].take(from, until);
   }
 }
 
@@ -262,8 +272,9 @@ void SerialPlan::unmark(int index) {
       person.give_back(net_.frame.bit(here.start), step.hands);
     }
   }
-  for (const int station : step.stations) {
-    stations_[static_cast<std::size_t>(station)].give_back(here.start, net_.clock.after(here.end, step.station_wait));
+  for (const StationHold& held : step.stations) {
+    const auto [from, until] = keeps(index, held);
+    stations_[static_cast<std::size_t>(held.station)].give_back(from, until);
   }
 }
 

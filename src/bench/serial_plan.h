@@ -1,5 +1,6 @@
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "bench/network.h"
@@ -63,6 +64,8 @@ class SerialPlan {
   [[nodiscard]] Slot ready(int job) const { return ready_[static_cast<std::size_t>(job)]; }
   [[nodiscard]] int changes() const { return changes_; }
   [[nodiscard]] const BenchNetwork& network() const { return net_; }
+  /// From when until when the step keeps a place of one of its stations, where it lies.
+  [[nodiscard]] std::pair<Slot, Slot> keeps(int step, const StationHold& held) const;
   /// Since when the step could have begun but for hands, hours, stations and air.
   [[nodiscard]] Slot could_begin(int step) const;
 

@@ -32,15 +32,13 @@ void SerialPlan::place_fixed(const BenchRequest& request) {
     const Step& step = net_.steps[static_cast<std::size_t>(fixed.step)];
     Placed& here = placed_[static_cast<std::size_t>(fixed.step)];
     if (fixed.kind == FixedStep::Kind::waiting) {
-      const Slot ends = std::max(net_.now, fixed.at);
-      const Slot leaves =
-          step.station_wait == 0 ? net_.now : std::max(net_.now, ends - (step.wait - step.station_wait));
-      here = {.start = net_.now, .end = net_.now, .free_from = ends, .person = -1};
-      for (const int station : step.stations) {
-        StationUse& use = stations_[static_cast<std::size_t>(station)];
-        if (leaves > net_.now && use.free_from(net_.now, leaves) > net_.now) refuse_full(fixed, station, order);
-        use.take(net_.now, leaves);
+      here = {.start = net_.now, .end = net_.now, .free_from = net_.clock.after(net_.now, step.wait), .person = -1};
+      for (const StationHold& held : step.stations) {
+        const auto [from, until] = keeps(fixed.step, held);
+        if (stations_[static_cast<std::size_t>(held.station)].free_from(from, until) > from)
+          refuse_full(fixed, held.station, order);
       }
+      mark(fixed.step);
     } else if (fixed.kind == FixedStep::Kind::pinned) {
       place_pinned(fixed, request);
     } else {
@@ -60,7 +58,8 @@ void SerialPlan::refuse_full(const FixedStep& fixed, int station, const std::vec
   for (const FixedStep& other : order) {
     const Step& step = net_.steps[static_cast<std::size_t>(other.step)];
     if (other.step == fixed.step) break;
-    if (std::ranges::find(step.stations, station) != step.stations.end()) others += ", " + step_name(request_, step);
+    const bool holds_it = std::ranges::find(step.stations, station, &StationHold::station) != step.stations.end();
+    if (holds_it) others += ", " + step_name(request_, step);
   }
   throw Refused(quoted_text(request_.stations[static_cast<std::size_t>(station)].name) + " is full: it cannot hold " +
                 step_name(request_, net_.steps[static_cast<std::size_t>(fixed.step)]) + others + " at once");
@@ -107,10 +106,12 @@ void SerialPlan::refuse_pinned(const FixedStep& fixed, const BenchRequest& reque
     const Placed& place = placed(other);
     const bool same_people = place.person >= 0 && (step.people >> place.person & 1U) != 0;
     const bool hands_meet = same_people && place.start < ends && fixed.at < place.end;
-    const bool stations_meet = place.start < ends + step.station_wait && fixed.at < place.free_from &&
-                               std::ranges::any_of(step.stations, [&](int station) {
-                                 return std::ranges::find(there.stations, station) != there.stations.end();
-                               });
+    const bool stations_meet = std::ranges::any_of(step.stations, [&](const StationHold& wanted) {
+      const auto held = std::ranges::find(there.stations, wanted.station, &StationHold::station);
+      if (held == there.stations.end()) return false;
+      const auto [from, until] = keeps(other, *held);
+      return from < net_.clock.after(ends, wanted.wait) && (wanted.hands ? fixed.at : ends) < until;
+    });
     if (hands_meet || stations_meet) {
       throw Refused(start + step_name(request, there) + " has the " + (hands_meet ? "hands" : "station") + " then");
     }

@@ -20,6 +20,14 @@ Moment ShopClock::moment(Slot slot) const {
   return {.day = first_day_ + std::chrono::days(day), .minute = (slot - day * slots_a_day) * minutes_a_slot};
 }
 
+int ShopClock::between(Slot from, Slot until) const {
+  int slots = until - from;
+  for (const Change& change : changes_) {
+    if (from < change.at && change.at <= until) slots -= change.forward;
+  }
+  return slots;
+}
+
 int ShopClock::shift(Slot from, Slot end) const {
   int shifted = 0;
   for (const Change& change : changes_) {

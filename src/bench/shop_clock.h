@@ -34,6 +34,8 @@ class ShopClock {
     const Slot end = from + slots;
     return changes_.empty() ? end : end + shift(from, end);
   }
+  /// True time from one slot to a later one, in slots.
+  [[nodiscard]] int between(Slot from, Slot until) const;
 
  private:
   struct Change {

@@ -54,9 +54,11 @@ InTheWay in_the_way(const SerialPlan& plan, const HoldUp& held) {
     if (there.person >= 0 && (step.people >> there.person & 1U) != 0) {
       for (const auto& [from, until] : plan.pieces(s)) taken[{other.instrument, false}] += overlap(from, until);
     }
-    const bool shares = std::ranges::any_of(
-        step.stations, [&](int station) { return std::ranges::find(other.stations, station) != other.stations.end(); });
-    if (shares) taken[{other.instrument, true}] += overlap(there.start, net.clock.after(there.end, other.station_wait));
+    for (const StationHold& theirs : other.stations) {
+      if (std::ranges::find(step.stations, theirs.station, &StationHold::station) == step.stations.end()) continue;
+      const auto [from, until] = plan.keeps(s, theirs);
+      taken[{other.instrument, true}] += overlap(from, until);
+    }
   }
   InTheWay most;
   for (const auto& [who, slots] : taken) {

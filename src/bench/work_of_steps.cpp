@@ -14,6 +14,19 @@ constexpr std::size_t name_bytes = 100;
 int up_to_slot(double minutes) { return slot_minutes * static_cast<int>(std::ceil(minutes / slot_minutes - 1e-9)); }
 int down_to_slot(double minutes) { return slot_minutes * static_cast<int>(std::floor(minutes / slot_minutes + 1e-9)); }
 
+std::vector<HeldStation> stations_of(const StepShown& step, int wait_minutes) {
+  std::vector<HeldStation> held;
+  if (!step.hands_on_station.empty()) held.push_back({.name = step.hands_on_station});
+  const int minutes = std::min(up_to_slot(step.station_wait_minutes), wait_minutes);
+  if (step.wait_station.empty() || minutes == 0) return held;
+  if (step.wait_station == step.hands_on_station) {
+    held.back().wait_minutes = minutes;
+  } else {
+    held.push_back({.name = step.wait_station, .hands_on = step.wait_station_hands_on, .wait_minutes = minutes});
+  }
+  return held;
+}
+
 Operation operation_of(const StepShown& step, int time) {
   Operation made;
   made.name = step.name.substr(0, name_bytes);
@@ -21,10 +34,7 @@ Operation operation_of(const StepShown& step, int time) {
   made.kind = step.operation;
   made.hands_on_minutes = up_to_slot(step.hands_on_minutes.typical);
   made.wait_minutes = up_to_slot(step.wait_minutes.typical);
-  made.station_wait_minutes = std::min(up_to_slot(step.station_wait_minutes), made.wait_minutes);
-  if (!step.hands_on_station.empty()) made.stations.push_back(step.hands_on_station);
-  const bool held_while_waiting = made.station_wait_minutes > 0 && !step.wait_station.empty();
-  if (held_while_waiting && step.wait_station != step.hands_on_station) made.stations.push_back(step.wait_station);
+  made.stations = stations_of(step, made.wait_minutes);
   if (step.air == WorkAir::spray) made.air_work = step.operation;
   return made;
 }

@@ -19,7 +19,7 @@ struct StepOfJob {
 ///
 /// Hands-on minutes and waits go up to the next five, so that no step is shorter than its sheet says and none takes no
 /// time; greatest gaps go down. A greatest gap leads to the next step of the same job that it is about, however many
-/// stand between. Stations that hold the work only while it waits are kept with it from its hands-on part on. Spraying
+/// stand between. A place where it only rests (data/shop_stations.csv) is kept from when hands let go. Spraying
 /// is air work of its own kind, since each kind has its own range of humidity. Dust before work that needs clean air is
 /// left what data/repair_figures.csv says it settles in (least gap).
 [[nodiscard]] std::vector<Operation> work_of_steps(const std::vector<StepOfJob>& steps, const RepairFigures& figures);

@@ -327,8 +327,8 @@ class Gather {
     for (const Station& station : request.stations) known.insert(station.name);
     for (const BenchInstrument& instrument : request.instruments) {
       for (const Operation& operation : instrument.operations) {
-        for (const std::string& name : operation.stations) {
-          if (known.insert(name).second) request.stations.push_back({.name = name});
+        for (const HeldStation& held : operation.stations) {
+          if (known.insert(held.name).second) request.stations.push_back({.name = held.name});
         }
       }
     }

@@ -141,10 +141,7 @@ BenchRequest example_bench() {
     made.name = name;
     made.hands_on_minutes = hands_on_minutes;
     made.wait_minutes = wait_minutes;
-    if (wait_minutes > 0) {
-      made.stations = {"clamps"};
-      made.station_wait_minutes = wait_minutes;
-    }
+    if (wait_minutes > 0) made.stations = {{.name = "clamps", .wait_minutes = wait_minutes}};
     return made;
   };
   request.instruments = {

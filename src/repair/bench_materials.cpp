@@ -114,7 +114,9 @@ std::vector<ShopStation> shop_stations(std::string_view csv) {
   std::vector<ShopStation> stations;
   for (const CsvRow& row : table.rows()) {
     (void)row.name("source");
-    stations.push_back({.name = cell_name(row, "name"), .count = row.whole_number("count", {1, 100, ""})});
+    stations.push_back({.name = cell_name(row, "name"),
+                        .count = row.whole_number("count", {1, 100, ""}),
+                        .held_while_hands_on = cell_choice(row, "held_from", {"hands_on", "wait"}) == 0});
   }
   return stations;
 }

@@ -64,6 +64,7 @@ struct FinishClass {
 struct ShopStation {
   std::string name;
   int count = 1;
+  bool held_while_hands_on = true;  ///< put on by hands; else an instrument is put there when they let go
 };
 [[nodiscard]] std::vector<ShopStation> shop_stations(std::string_view csv);
 

@@ -33,6 +33,11 @@ std::optional<GrowsWith> grows_cells(const CsvRow& row) {
                    .fixed_share = row.number("fixed_share", {0, 1, ""})};
 }
 
+bool held_while_hands_on(const std::string& station, const std::vector<ShopStation>& stations) {
+  const auto found = std::ranges::find(stations, station, &ShopStation::name);
+  return found != stations.end() && found->held_while_hands_on;
+}
+
 void require_station(const CsvRow& row, std::string_view column, const std::vector<ShopStation>& stations) {
   const std::string_view name = row.text(column);
   const bool known = name.empty() || std::any_of(stations.begin(), stations.end(),
@@ -85,6 +90,7 @@ std::vector<OperationKind> operation_kinds(std::string_view csv, const Operation
                        .hands_on_station = cell_text(row, "hands_on_station"),
                        .wait_station = cell_text(row, "wait_station"),
                        .station_wait = row.number("station_wait", minutes),
+                       .wait_station_hands_on = held_while_hands_on(cell_text(row, "wait_station"), tables.stations),
                        .needs = all_of_any(row.text("needs")),
                        .after = all_of_any(row.text("after")),
                        .counts_as = listed(row.text("counts_as")),

@@ -41,9 +41,10 @@ struct OperationKind {
   Spread hands_on;  ///< minutes, for the usual amount
   Spread wait;      ///< minutes by the clock, after it
   std::string wait_for, hands_on_station, wait_station;
-  double station_wait = 0;  ///< minutes of the wait that hold wait_station
-  AllOfAny needs;           ///< done before, or on record
-  AllOfAny after;           ///< an order only, where both are in the job
+  double station_wait = 0;             ///< minutes of the wait that hold wait_station
+  bool wait_station_hands_on = false;  ///< and the hands-on work before it holds it too
+  AllOfAny needs;                      ///< done before, or on record
+  AllOfAny after;                      ///< an order only, where both are in the job
   std::vector<std::string> counts_as;
   std::string where, materials;
   std::vector<std::string> adhesives, finishes, hazards;

@@ -67,12 +67,13 @@ struct StepShown {
   Spread hands_on_minutes, wait_minutes;
   std::string wait_for, hands_on_station, wait_station;
   double station_wait_minutes = 0;
+  bool wait_station_hands_on = false;          ///< the wait's fixture is held through the hands-on work too
   std::optional<double> greatest_gap_minutes;  ///< from the end of its hands-on work to the next of greatest_gap_to
   std::vector<std::string> greatest_gap_to;
   std::string where, materials;
-  std::string amount;                             ///< what its minutes grow with; empty: nothing
+  std::string amount;                              ///< what its minutes grow with; empty: nothing
   std::vector<std::string> adhesives, finishes{};  ///< a line each
-  std::vector<std::string> clamps;                ///< how long in them
+  std::vector<std::string> clamps;                 ///< how long in them
   WorkAir air = WorkAir::clean;
   bool needs_dust_free = false;
   OpenRange humidity_percent, temperature_c;
@@ -107,9 +108,10 @@ void describe(FieldVisitor&, ProcedureResult&);
 ///
 /// A question about a reading is decided by the band it falls in; nearer a limit than sure_margin repeatabilities it
 /// stays open. What an answer settles (data/procedure_decisions.csv) and what was found before answer a question that
-/// is asked, until a person does; what they name and the procedure does not ask is passed over. A stop ends the plan at the step that waits for it. Hands-on minutes grow with the amounts; totals are
-/// those of `summed_minutes`. Nothing is proposed that is only done on request, unless an answer asks for it.
-/// Source: common practice, no source (data/operations.csv and data/procedure_*.csv say so row by row).
+/// is asked, until a person does; what they name and the procedure does not ask is passed over. A stop ends the plan at
+/// the step that waits for it. Hands-on minutes grow with the amounts; totals are those of `summed_minutes`. Nothing is
+/// proposed that is only done on request, unless an answer asks for it. Source: common practice, no source
+/// (data/operations.csv and data/procedure_*.csv say so row by row).
 /// @throws Refused naming an unknown procedure, question, outcome, amount or operation.
 [[nodiscard]] ProcedureResult procedure(const ProcedureRequest& request, const RepairTables& tables);
 

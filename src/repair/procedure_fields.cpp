@@ -75,6 +75,8 @@ void describe(FieldVisitor& visit, StepShown& step) {
   visit.text({"hands_on_station", "place held through the hands-on work; may be empty"}, step.hands_on_station, 60);
   visit.text({"wait_station", "fixture held in the wait; may be empty"}, step.wait_station, 60);
   visit.number({"station_wait_minutes", "how long of the wait"}, step.station_wait_minutes, minutes);
+  visit.flag({"wait_station_hands_on", "held through the hands-on work too, since hands put it on"},
+             step.wait_station_hands_on);
   maybe_number(visit, {"greatest_gap_minutes", "from the end of its hands-on work to one of greatest_gap_to"},
                step.greatest_gap_minutes, minutes);
   visit.texts({"greatest_gap_to", "operations"}, step.greatest_gap_to, 60, few);

@@ -24,7 +24,8 @@ void expect_sound(const BenchRequest& request, const BenchResult& result) {
   EXPECT_LE(result.cost.total, result.cost.best_rule + 1e-9);
 }
 
-/// Two people, one of whom does the spraying, a lunch break, a holiday, work split, begun, waiting, pinned and beside.
+/// Two people, one of whom does the spraying, a rack that what was sprayed hangs on, a shelf for what was split, a
+/// lunch break, a holiday, work split, begun, waiting, pinned and beside.
 BenchRequest busy_shop(unsigned seed) {
   MadeUpBench made(seed);
   BenchRequest request = made.shop(made.between(3, 14));
@@ -36,14 +37,26 @@ BenchRequest busy_shop(unsigned seed) {
                              {.weekday = 6, .from_minute = 9 * 60, .to_minute = 14 * 60}};
   request.people[0].days_off = {{.day = request.now.day + std::chrono::days(1)}};
   request.people[0].skills = {"spraying"};
+  request.stations.push_back({.name = "rack", .count = 1});
+  request.stations.push_back({.name = "shelf", .count = 1});
   request.clock_changes = {
       {.at = {.day = request.now.day + std::chrono::days(27), .minute = 180}, .forward_minutes = 60}};
   for (std::size_t i = 0; i < request.instruments.size(); ++i) {
     BenchInstrument& instrument = request.instruments[i];
     if (made.between(0, 2) == 0) instrument.arrives.day += std::chrono::days(made.between(5, 20));
     for (Operation& operation : instrument.operations) {
-      if (!operation.air_work.empty()) operation.skill = "spraying";
-      if (operation.hands_on_minutes > 150) operation.splittable = true;
+      if (!operation.air_work.empty()) {
+        operation.skill = "spraying";
+        operation.stations = {{.name = "spray place"},
+                              {.name = "rack",
+                               .hands_on = false,
+                               .wait_minutes = std::min(operation.wait_minutes, 5 * made.between(1, 12))}};
+      }
+      if (operation.hands_on_minutes > 150) {
+        operation.splittable = true;
+        if (operation.stations.size() < 3)
+          operation.stations.push_back({.name = "shelf", .hands_on = false, .wait_minutes = operation.wait_minutes});
+      }
     }
     if (i == 0 && !instrument.operations[0].splittable && instrument.operations[0].stations.empty()) {
       instrument.operations[0].state = WorkState::at_work;

@@ -153,6 +153,92 @@ TEST(BenchCalendar, frees_a_station_when_the_wait_that_keeps_it_ends) {  // C04
             7740);
 }
 
+/// The first of two coats is on the brush: the second follows within its window, before other work that is wanted more.
+TEST(BenchCalendar, keeps_what_is_tied_to_work_at_hand_close_to_it) {
+  BenchRequest request = empty_shop();
+  Operation at_hand = work("coat", 20, 60);
+  at_hand.state = WorkState::at_work;
+  at_hand.minutes_left = 15;
+  Operation again = work("coat again", 20, 60);
+  again.greatest_gap_minutes = 240;
+  request.instruments = {instrument(request, "coats", 0, {at_hand, again}),
+                         instrument(request, "urgent", 540, {work("frets", 480)})};
+  request.instruments[1].weight = 100;
+  request.instruments[1].due = request.now.day;
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "coats", "coat").hands_on_ends), 555);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "coats", "coat again").starts), 615);
+}
+
+/// Three coats of half an hour, two hours on a rack of two: the spray place is free as soon as hands let go, and the
+/// third is begun so that it is done when the rack has room.
+TEST(BenchCalendar, keeps_a_place_to_rest_at_only_from_when_hands_let_go) {
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "spray place", .count = 1}, {.name = "rack", .count = 2}};
+  Operation coat = work("coat", 30, 120);
+  coat.stations = {{.name = "spray place"}, {.name = "rack", .hands_on = false, .wait_minutes = 120}};
+  for (const char* name : {"one", "two", "three"})
+    request.instruments.push_back(instrument(request, name, 540, {coat}));
+  request.people.push_back(request.people[0]);
+  request.people[1].name = "second";
+  const BenchResult result = plan_without_faults(request);
+  std::vector<int> starts;
+  for (const PlannedOperation& one : result.operations) starts.push_back(minute_after_monday(request, one.starts));
+  EXPECT_EQ(starts, (std::vector<int>{540, 570, 660}));
+}
+
+/// While one is at work for two hours before it needs the rack, another can hang there for one.
+TEST(BenchCalendar, lends_a_place_to_rest_at_while_hands_are_still_on) {
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "rack", .count = 1}};
+  request.people.push_back(request.people[0]);
+  request.people[1].name = "second";
+  const auto rests = [](const std::string& name, int hands_on, int wait) {
+    Operation made = work(name, hands_on, wait);
+    made.stations = {{.name = "rack", .hands_on = false, .wait_minutes = wait}};
+    return made;
+  };
+  request.instruments = {instrument(request, "long", 540, {rests("burst", 120, 600)}),
+                         instrument(request, "short", 540, {rests("coat", 30, 60)})};
+  request.instruments[0].operations[0].state = WorkState::at_work;
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "long", "burst").hands_on_ends), 660);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "short", "coat").starts), 540);
+}
+
+/// The shelf is full until half past nine the next day: half the hour's work is done today, the rest just before.
+TEST(BenchCalendar, begins_split_work_as_soon_as_its_end_finds_a_place_to_rest_at) {
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "shelf", .count = 1}};
+  Operation coat = work("coat", 60, 60);
+  coat.stations = {{.name = "shelf", .hands_on = false, .wait_minutes = 60}};
+  coat.splittable = true;
+  Operation hangs = coat;
+  hangs.state = WorkState::waiting;
+  hangs.wait_minutes = hangs.stations[0].wait_minutes = 6000;
+  hangs.wait_ends = minute_of(request, 1440 + 570);
+  request.instruments = {instrument(request, "hangs", 0, {hangs}), instrument(request, "it", 540, {coat})};
+  const PlannedOperation split = planned(plan_without_faults(request), "it", "coat");
+  EXPECT_EQ(minute_after_monday(request, split.starts), 1020);
+  EXPECT_EQ(minute_after_monday(request, split.hands_on_ends), 1440 + 570);
+}
+
+/// An earlier coat has hung for three of its four hours on the rack's one place, which it needs for two.
+TEST(BenchCalendar, leaves_a_place_when_the_part_of_a_running_wait_that_keeps_it_is_over) {
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "rack", .count = 1}};
+  Operation coat = work("coat", 30, 240);
+  coat.stations = {{.name = "rack", .hands_on = false, .wait_minutes = 120}};
+  Operation hangs = coat;
+  hangs.state = WorkState::waiting;
+  for (const auto& [wait_ends, starts] : {std::pair(540 + 60, 540), std::pair(540 + 180, 570)}) {
+    hangs.wait_ends = minute_of(request, wait_ends);
+    request.instruments = {instrument(request, "hangs", 0, {hangs}), instrument(request, "next", 540, {coat})};
+    const BenchResult result = plan_without_faults(request);
+    EXPECT_EQ(minute_after_monday(request, planned(result, "next", "coat").starts), starts) << wait_ends;
+  }
+}
+
 TEST(BenchCalendar, does_no_work_that_the_air_forbids_and_moves_no_cure_for_it) {  // C08
   BenchRequest request = empty_shop();
   request.unfit_air = {{.work = "lacquer", .from = minute_of(request, 0), .until = minute_of(request, 2 * 1440)}};
@@ -176,6 +262,20 @@ void waits_by_true_time(int forward_minutes, int expected_wall_minute) {  // C09
   const BenchResult result = plan_without_faults(request);
   EXPECT_EQ(minute_after_monday(request, planned(result, "it", "glue").wait_ends), expected_wall_minute);
 }
+/// A wait that runs ends when the clock on the wall shows what was said, whichever way the clocks go before.
+TEST(BenchCalendar, ends_a_running_wait_when_it_was_said_to) {
+  for (const int forward_minutes : {60, -60}) {
+    BenchRequest request = empty_shop();
+    request.clock_changes = {{.at = minute_of(request, 1440 + 180), .forward_minutes = forward_minutes}};
+    Operation curing = work("coat", 30, 3 * 1440);
+    curing.state = WorkState::waiting;
+    curing.wait_ends = minute_of(request, 1440 + 600);
+    request.instruments = {instrument(request, "it", 0, {curing, work("buff", 30)})};
+    EXPECT_EQ(minute_after_monday(request, planned(plan_without_faults(request), "it", "buff").starts), 1440 + 600)
+        << forward_minutes;
+  }
+}
+
 TEST(BenchCalendar, cures_by_true_time_over_the_night_the_clocks_go_forward) { waits_by_true_time(60, 6 * 1440 + 600); }
 TEST(BenchCalendar, cures_by_true_time_over_the_night_the_clocks_go_back) { waits_by_true_time(-60, 6 * 1440 + 480); }
 

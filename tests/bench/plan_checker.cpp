@@ -74,16 +74,16 @@ void check_stations(Looked& looked) {
     std::map<long, int> used;
     for (const BenchInstrument& instrument : request.instruments) {
       for (const Operation& asked : instrument.operations) {
-        if (std::ranges::find(asked.stations, station.name) == asked.stations.end()) continue;
+        const auto held = std::ranges::find(asked.stations, station.name, &HeldStation::name);
+        if (held == asked.stations.end()) continue;
         const PlannedOperation& operation = *looked.by_name.at({instrument.name, asked.name});
-        long from = elapsed(request, operation.starts);
-        long until = elapsed(request, operation.hands_on_ends) + in_fives(asked.station_wait_minutes);
+        long from = elapsed(request, held->hands_on ? operation.starts : operation.hands_on_ends);
+        long until = elapsed(request, operation.hands_on_ends) + in_fives(held->wait_minutes);
         if (asked.state == WorkState::waiting) {
           from = elapsed(request, request.now);
-          until = asked.station_wait_minutes == 0
-                      ? from
-                      : elapsed(request, *asked.wait_ends) -
-                            (in_fives(asked.wait_minutes) - in_fives(asked.station_wait_minutes));
+          until = held->wait_minutes == 0 ? from
+                                          : elapsed(request, *asked.wait_ends) -
+                                                (in_fives(asked.wait_minutes) - in_fives(held->wait_minutes));
         }
         for (long minute = from; minute < until; minute += 5) ++used[minute];
       }

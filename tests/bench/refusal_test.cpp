@@ -113,6 +113,34 @@ TEST(BenchRefusals, name_a_pin_outside_hours_or_past) {
   refuses(request, "\"set up\" of \"parlour\" is pinned to 2026-03-01 10:00, which is past");
 }
 
+TEST(BenchRefusals, name_no_station_that_is_free_again_when_hands_let_go) {
+  Operation coat = work("coat", 60, 60);
+  coat.stations = {{.name = "spray place", .hands_on = false, .wait_minutes = 60}};
+  Operation hangs = coat;
+  hangs.state = WorkState::waiting;
+  hangs.wait_ends = Moment{.day = testing::empty_shop().now.day, .minute = 570};
+  BenchRequest request = one_instrument({hangs});
+  request.instruments.push_back(request.instruments[0]);
+  request.instruments[1].name = "jumbo";
+  request.instruments[1].operations = {pinned(coat, request, 0, 555)};
+  request.people[0].hours = {{.weekday = 1, .from_minute = 570, .to_minute = 1050}};
+  refuses(request,
+          "\"coat\" of \"jumbo\" is pinned to 2026-03-02 09:15, but nobody who can do it is there for all of it");
+  request.instruments[0].operations[0].wait_ends->minute = 640;
+  refuses(request,
+          "\"coat\" of \"jumbo\" is pinned to 2026-03-02 09:15, but \"coat\" of \"parlour\" has the station then");
+}
+
+/// The spreading is at hand; what is tied to it cannot be pinned away from it.
+TEST(BenchRefusals, name_the_work_at_hand_that_a_pinned_one_is_tied_to) {
+  BenchRequest request = one_instrument({work("spread", 30), work("clamp", 30), work("wipe", 10)});
+  request.instruments[0].operations[0].state = WorkState::at_work;
+  for (std::size_t k : {1U, 2U}) request.instruments[0].operations[k].greatest_gap_minutes = 10;
+  request.instruments[0].operations[2].pinned = Moment{.day = request.now.day, .minute = 900};
+  refuses(request,
+          "\"wipe\" of \"parlour\" cannot be pinned by itself, since it must follow \"clamp\" closely: pin that one");
+}
+
 TEST(BenchRefusals, name_what_cannot_end_before_a_pin) {
   BenchRequest request = one_instrument({work("glue", 30, 1440), work("set up", 60)});
   request.instruments[0].operations[1] = pinned(work("set up", 60), request, 0, 900);
@@ -149,13 +177,18 @@ TEST(BenchRefusals, name_unknown_stations_people_skills_and_operations) {
     return request;
   };
   const std::string here = "instruments[0].operations[1].";
-  refuses(with([](Operation& o) { o.stations = {"oven"}; }), here + "stations: \"oven\" is not a station of this shop");
+  refuses(with([](Operation& o) { o.stations = {{.name = "oven"}}; }),
+          here + "stations[0].name: \"oven\" is not a station of this shop");
+  refuses(with([](Operation& o) {
+            o.stations = {{.name = "clamps"}, {.name = "clamps"}};
+          }),
+          here + "stations[1].name: \"clamps\" comes twice");
   refuses(with([](Operation& o) { o.person = "nobody"; }), here + "person: \"nobody\" does not work here");
   refuses(with([](Operation& o) { o.skill = "inlay"; }), here + "skill: nobody who may do it has \"inlay\"");
   refuses(with([](Operation& o) { o.after = {"paint"}; }),
           here + "after: \"paint\" is not an earlier operation of this instrument");
-  refuses(with([](Operation& o) { o.station_wait_minutes = 60; }),
-          here + "station_wait_minutes: 60 minutes is longer than wait_minutes, 0");
+  refuses(with([](Operation& o) { o.stations = {{.name = "clamps", .wait_minutes = 60}}; }),
+          here + "stations[0].wait_minutes: 60 minutes is longer than the operation's own, 0");
   refuses(with([](Operation& o) { o.state = WorkState::waiting; }), here + "wait_ends: is needed for work that waits");
   refuses(with([](Operation& o) {
             o.least_gap_minutes = 60;

@@ -72,7 +72,12 @@ TEST(WorkOfSteps, a_coat_that_goes_on_again_is_numbered_and_tied) {
   EXPECT_EQ(second->kind, "spray_lacquer_coat");
   EXPECT_EQ(second->greatest_gap_minutes, 10080);
   EXPECT_EQ(second->air_work, "spray_lacquer_coat") << "each finish has its own range of humidity";
-  EXPECT_EQ(second->stations, (std::vector<std::string>{"spray place", "dust-free rack"}));
+  ASSERT_EQ(second->stations.size(), 2U);
+  EXPECT_EQ(second->stations[0].name, "spray place");
+  EXPECT_EQ(second->stations[0].wait_minutes, 0) << "the next may be sprayed when this one hangs on the rack";
+  EXPECT_EQ(second->stations[1].name, "dust-free rack");
+  EXPECT_EQ(second->stations[1].wait_minutes, 120);
+  EXPECT_FALSE(second->stations[1].hands_on) << "nothing hangs on the rack while it is sprayed";
 }
 
 const Operation& of_kind(const std::vector<Operation>& work, const std::string& kind) {
@@ -134,8 +139,10 @@ TEST(WorkOfSteps, waits_and_fixtures_are_those_of_the_tables) {
       std::find_if(work.begin(), work.end(), [](const Operation& one) { return one.kind == "glue_bridge"; });
   ASSERT_NE(glue, work.end());
   EXPECT_EQ(glue->wait_minutes, 1440);
-  EXPECT_EQ(glue->station_wait_minutes, 480);
-  EXPECT_EQ(glue->stations, (std::vector<std::string>{"soundhole clamps"}));
+  ASSERT_EQ(glue->stations.size(), 1U);
+  EXPECT_EQ(glue->stations[0].name, "soundhole clamps");
+  EXPECT_EQ(glue->stations[0].wait_minutes, 480);
+  EXPECT_TRUE(glue->stations[0].hands_on) << "hands put them on";
 }
 
 }  // namespace

@@ -20,8 +20,7 @@ inline Operation work(const std::string& name, int hands_on, int wait = 0) {
 }
 
 inline Operation at_station(Operation operation, const std::string& station, bool through_wait) {
-  operation.stations = {station};
-  if (through_wait) operation.station_wait_minutes = operation.wait_minutes;
+  operation.stations = {{.name = station, .wait_minutes = through_wait ? operation.wait_minutes : 0}};
   return operation;
 }
 
