@@ -4,6 +4,7 @@
 #include <map>
 
 #include "bench/list_search.h"
+#include "bench/overfull.h"
 #include "bench/what_holds.h"
 #include "bench/work_order.h"
 #include "quantity/quoted_text.h"
@@ -127,6 +128,7 @@ BenchResult bench(const BenchRequest& request, const BenchWeights& weights) {
       result.moved_promises.push_back(moved_sentence(request.instruments[j], instrument));
   }
   result.overdue = overdue_sentences(plan, request);
+  result.overfull = overfull_stations(plan, request);
   const PlanCost cost = plan.cost();
   result.cost = {.late = cost.late,
                  .in_shop = cost.in_shop,

@@ -44,6 +44,7 @@ struct BenchResult {
   std::vector<PlannedInstrument> instruments;
   std::vector<std::string> moved_promises;  ///< one sentence a promise that moves later
   std::vector<std::string> overdue;         ///< one sentence for work that what it follows has stood too long for
+  std::vector<std::string> overfull;        ///< one for a station of which what is begun takes more than there is
   BenchCost cost;
   std::vector<OrderEntry> order;  ///< to be kept for the next plan
   int plans = 0;

@@ -54,6 +54,8 @@ void describe(FieldVisitor& visit, BenchResult& result) {
   visit.texts({"moved_promises", "a sentence for each promise that moves later"}, result.moved_promises, 800, {0, 400});
   visit.texts({"overdue", "a sentence for each work begun after what it follows has stood too long"}, result.overdue,
               800, {0, 24000});
+  visit.texts({"overfull", "a sentence for each station of which what is begun takes more than the shop has"},
+              result.overfull, 24000, {0, 40});
   object(visit, {"cost", "by the shop's weights"}, result.cost);
   list(visit, {"order", "to be kept for the next plan"}, result.order, operations);
   visit.integer({"plans", "judged"}, result.plans, many);

@@ -134,6 +134,7 @@ class Reader {
     step.least_gap = slots_for(operation.least_gap_minutes);
     step.splittable = operation.splittable;
     step.least_piece = slots_for(operation.least_piece_minutes);
+    if (operation.not_before) step.not_before = net_.clock.slot(*operation.not_before);
     if (operation.begin_by) step.begin_by = net_.clock.slot(*operation.begin_by);
     for (std::size_t i = 0; i < operation.stations.size(); ++i) read_station(operation, i, step);
     if (!operation.air_work.empty()) step.air = air_sort(operation.air_work);
@@ -218,7 +219,7 @@ class Reader {
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::waiting, .at = net_.now});
     } else if (operation.state == WorkState::at_work) {
       if (operation.minutes_left) step.hands = slots_for(*operation.minutes_left);
-      step.splittable = true;
+      step.splittable = step.at_hand = true;
       step.least_piece = 1;
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::at_work, .at = net_.now});
     } else if (operation.pinned) {

@@ -33,13 +33,14 @@ struct Step {
   std::vector<StepOrder> within;  ///< begins at most `gap` after the hands-on work of another of its group
   std::uint8_t people = 0;        ///< who may do it, a bit each
   bool splittable = false;
+  bool at_hand = false;  ///< hands are at it, so it has its places
   int least_piece = 1;
   int air = -1;  ///< index of the sort of work that the air may forbid
   std::vector<StationHold> stations;
   std::vector<StepOrder> after;
   Slot ends_by = never;      ///< it and its wait end by then, since something later is pinned
   Slot hands_by = never;     ///< and its hands-on work by then
-  Slot not_before = -never;  ///< nor does it begin before, since what is pinned must follow soon enough
+  Slot not_before = -never;  ///< nor does it begin before: it waits for something, or a pin must follow soon enough
   Slot begin_by = never;     ///< should begin by then; later costs
 };
 
@@ -55,6 +56,11 @@ struct FixedStep {
   enum class Kind { waiting, at_work, pinned, follows } kind = Kind::pinned;
   Slot at = 0;  ///< the pinned start
 };
+
+/// A fact, which the plan cannot but take as it is; a pin is a wish.
+[[nodiscard]] constexpr bool is_begun(const FixedStep& fixed) {
+  return fixed.kind == FixedStep::Kind::waiting || fixed.kind == FixedStep::Kind::at_work;
+}
 
 struct BenchJob {
   Slot arrives = 0;

@@ -90,6 +90,8 @@ void describe(FieldVisitor& visit, Operation& operation) {
         operation.greatest_gap_minutes, [&](const Field& field, int& value) { visit.integer(field, value, of_wait); });
   list(visit, {"greatest_gaps", "the same from further back, with all that stands between", Need::has_default},
        operation.greatest_gaps, {0, 8});
+  maybe(visit, {"not_before", "an answer or a part that it waits for is not there sooner"}, operation.not_before,
+        [&](const Field& field, Moment& value) { object(visit, field, value); });
   maybe(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"}, operation.begin_by,
         [&](const Field& field, Moment& value) { object(visit, field, value); });
   list(visit, {"stations", "places and fixtures it keeps", Need::has_default}, operation.stations, {0, 3});

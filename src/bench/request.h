@@ -85,6 +85,7 @@ struct Operation {
   int least_gap_minutes = 0;                ///< from the end of the hands-on work before it
   std::optional<int> greatest_gap_minutes;  ///< the same; ties it to the one before: both are placed or neither
   std::vector<GreatestGap> greatest_gaps;   ///< the same from further back: all that stands between is tied too
+  std::optional<Moment> not_before;         ///< an answer or a part that it waits for is not there sooner
   std::optional<Moment> begin_by;           ///< it should begin by then: what it follows has stood since
   std::vector<HeldStation> stations;
   std::string skill;

@@ -107,6 +107,7 @@ Slot SerialPlan::could_begin(int index) const {
 
 /// `start`, or the first later one that may do as far as each station by itself is concerned.
 Slot SerialPlan::stations_free(const Step& step, Slot start, Slot end) const {
+  if (step.at_hand) return start;
   Slot free = start;
   for (const StationHold& held : step.stations) {
     const Slot from = held.hands ? start : end;

@@ -96,7 +96,6 @@ class SerialPlan {
   void place_fixed(const BenchRequest& request);
   void place_pinned(const FixedStep& fixed, const BenchRequest& request);
   [[nodiscard]] Slot could_begin_at_best(int step) const;
-  [[noreturn]] void refuse_full(const FixedStep& fixed, int station, const std::vector<FixedStep>& order) const;
   [[noreturn]] void refuse_pinned(const FixedStep& fixed, const BenchRequest& request) const;
   [[nodiscard]] double job_cost(std::size_t job, Slot ready) const;
   [[nodiscard]] double promise_cost(const BenchJob& job, Slot ready) const;

@@ -33,11 +33,6 @@ void SerialPlan::place_fixed(const BenchRequest& request) {
     Placed& here = placed_[static_cast<std::size_t>(fixed.step)];
     if (fixed.kind == FixedStep::Kind::waiting) {
       here = {.start = net_.now, .end = net_.now, .free_from = net_.clock.after(net_.now, step.wait), .person = -1};
-      for (const StationHold& held : step.stations) {
-        const auto [from, until] = keeps(fixed.step, held);
-        if (stations_[static_cast<std::size_t>(held.station)].free_from(from, until) > from)
-          refuse_full(fixed, held.station, order);
-      }
       mark(fixed.step);
     } else if (fixed.kind == FixedStep::Kind::pinned) {
       place_pinned(fixed, request);
@@ -51,18 +46,6 @@ void SerialPlan::place_fixed(const BenchRequest& request) {
     auto& ready = ready_[static_cast<std::size_t>(step.instrument)];
     ready = std::max(ready, here.free_from);
   }
-}
-
-void SerialPlan::refuse_full(const FixedStep& fixed, int station, const std::vector<FixedStep>& order) const {
-  std::string others;
-  for (const FixedStep& other : order) {
-    const Step& step = net_.steps[static_cast<std::size_t>(other.step)];
-    if (other.step == fixed.step) break;
-    const bool holds_it = std::ranges::find(step.stations, station, &StationHold::station) != step.stations.end();
-    if (holds_it) others += ", " + step_name(request_, step);
-  }
-  throw Refused(quoted_text(request_.stations[static_cast<std::size_t>(station)].name) + " is full: it cannot hold " +
-                step_name(request_, net_.steps[static_cast<std::size_t>(fixed.step)]) + others + " at once");
 }
 
 void SerialPlan::place_pinned(const FixedStep& fixed, const BenchRequest& request) {

@@ -56,13 +56,18 @@ std::vector<VisitStep> steps_of_visit(const std::vector<JobPlan>& jobs) {
   return arrive;
 }
 
-std::optional<Moment> pinned_to(const VisitStep& of) {
-  std::optional<Moment> moment;
+/// The latest pin of this operation, unless it was let go.
+const Pin* pin_of(const VisitStep& of) {
+  const Pin* latest = nullptr;
   for (const Pin& pin : of.job->story.pins) {
-    if (pin.operation != of.step->step.operation || pin.which != of.which) continue;
-    moment = pin.day ? std::optional(Moment{*pin.day, pin.minute}) : std::nullopt;
+    if (pin.operation == of.step->step.operation && pin.which == of.which) latest = &pin;
   }
-  return moment;
+  return latest != nullptr && latest->day ? latest : nullptr;
+}
+
+std::optional<Moment> pinned_to(const VisitStep& of) {
+  const Pin* pin = pin_of(of);
+  return pin == nullptr ? std::nullopt : std::optional(Moment{*pin->day, pin->minute});
 }
 
 const WorkSpell* spell_numbered(const VisitStep& of, RecordId id) {
@@ -97,6 +102,8 @@ void say_how_far(const VisitStep& of, const Moment& now, Operation& operation) {
       operation.wait_ends = of.step->wait_ends;
       break;
     case StepState::to_do:
+      if (of.step->waits_for_owner) operation.not_before = Moment{now.day + std::chrono::days(1), 0};
+      [[fallthrough]];
     case StepState::done:
       if (const auto moment = pinned_to(of); moment && *moment >= now) operation.pinned = moment;
       break;
@@ -262,6 +269,7 @@ class Gather {
     question_.held_by_air = held_by_air(book_.shop_air(now_.day), sprayed_);
     request.unfit_air = unfit_air(question_.held_by_air);
     add_missing_stations(request);
+    for (const auto& [id, work] : pins_) question_.pins_by_age.push_back(work);
     const int longest = longest_stretch(settings.people);
     for (BenchInstrument& instrument : request.instruments) split_what_is_too_long(instrument.operations, longest);
     return std::move(question_);
@@ -289,6 +297,7 @@ class Gather {
       const StepShown& step = steps[i].step->step;
       if (steps[i].step->state == StepState::done) continue;
       if (step.air == WorkAir::spray) sprayed_[step.operation] = {step.name, step.humidity_percent};
+      if (work[i].pinned) pins_[pin_of(steps[i])->id] = {.instrument = instrument.name, .operation = work[i].name};
       question_.work.push_back(work_of(visit, steps[i], instrument.name, work[i]));
       instrument.operations.push_back(std::move(work[i]));
     }
@@ -314,6 +323,7 @@ class Gather {
             .wait_ends = step.wait_ends,
             .pinned = pinned_to(of),
             .begin_by = operation.begin_by,
+            .holds = step.holds,
             .place = step.step.hands_on_station.empty() ? step.step.where : step.step.hands_on_station,
             .materials = step.step.materials,
             .adhesives = step.step.adhesives,
@@ -340,6 +350,7 @@ class Gather {
   RecordId with_visit_;
   BenchQuestion question_;
   std::map<std::string, Sprayed> sprayed_;
+  std::map<RecordId, NamedWork> pins_;
 };
 
 }  // namespace
@@ -412,6 +423,7 @@ void describe(FieldVisitor& visit, BenchWork& work) {
   maybe_moment(visit, {"pinned", "the moment it is fixed to"}, work.pinned);
   maybe_moment(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"},
                work.begin_by);
+  visit.texts({"holds", "why hands may not take it up yet"}, work.holds, line_bytes, few_lines);
   visit.text({"place", "where hands do it"}, work.place, line_bytes);
   visit.text({"materials", "what it is done with"}, work.materials, line_bytes);
   visit.texts({"adhesives", "a line each"}, work.adhesives, line_bytes, few_lines);

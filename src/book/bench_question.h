@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "bench/promise.h"
+#include "bench/what_fits.h"
 #include "book/job_question.h"
 #include "book/shop_settings.h"
 #include "models/data_tables.h"
@@ -24,6 +25,7 @@ struct BenchWork {
   std::optional<Moment> wait_ends{};  ///< once its hands-on part is finished
   std::optional<Moment> pinned{};
   std::optional<Moment> begin_by{};  ///< it should, since what it follows has stood long enough
+  std::vector<std::string> holds{};  ///< why hands may not take it up yet
   std::string place{}, materials{};  ///< where hands do it, and with what
   std::vector<std::string> adhesives{}, clamps{}, cautions{};
 };
@@ -64,11 +66,12 @@ struct BenchQuestion {
   std::vector<OnTheBench> instruments{};
   std::vector<NotPlanned> left_out{};
   std::vector<HeldByAir> held_by_air{};
+  std::vector<NamedWork> pins_by_age{};  ///< the oldest first
 };
 
 /// Everything the planner is told, from the facts in the book: jobs the owner agreed to, their operations still to do
 /// or under way, promises, wishes, pins, and the air that spraying asks for. Arrival work of several jobs at one visit
-/// is done once and first, finishing work once and last.
+/// is done once and first, finishing work once and last. What waits for the owner's yes is not begun today.
 /// @param with_visit a visit whose jobs are planned whatever the owner has said; 0: none.
 [[nodiscard]] BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
                                            const Moment& now, RecordId with_visit = 0);

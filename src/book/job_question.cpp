@@ -284,6 +284,7 @@ std::vector<JobPlan> job_plans(const VisitWork& visit, const InstrumentStory& st
     for (JobStep& step : plan.steps) {
       if (step.state == StepState::to_do || step.state == StepState::at_work) {
         step.holds = holds_at(step.step, plan, tables);
+        step.waits_for_owner = step.step.asks_owner && !step.step.yes_recorded;
       }
     }
     plans.push_back(std::move(plan));
@@ -301,6 +302,7 @@ void describe(FieldVisitor& visit, JobStep& step) {
   maybe(visit, {"wait_ends", "once its hands-on part is finished"}, step.wait_ends,
         [&](const Field& field, Moment& moment) { object(visit, field, moment); });
   visit.texts({"holds", "why hands may not take it up now"}, step.holds, 1000, {0, 50});
+  visit.flag({"waits_for_owner", "among them: the owner has not said yes to it"}, step.waits_for_owner);
 }
 
 std::vector<std::string> holds_of(const JobPlan& plan, std::string_view operation) {

@@ -7,6 +7,7 @@
 #include <mutex>
 
 #include "bench/bench.h"
+#include "bench/what_fits.h"
 #include "bench/work_of_steps.h"
 #include "book/bench_question.h"
 #include "http/ask_fields.h"
@@ -55,6 +56,7 @@ struct BenchAnswer {
   std::vector<Station> stations;
   std::optional<BenchResult> plan;
   std::string trouble;
+  std::vector<PinLetGo> pins_let_go;
   std::vector<BenchWork> work;
   std::vector<OnTheBench> instruments;
   std::vector<NotPlanned> left_out;
@@ -67,7 +69,9 @@ void describe(FieldVisitor& visit, BenchAnswer& answer) {
   list(visit, {"stations", "places and fixtures"}, answer.stations, any_count);
   maybe(visit, {"plan", "absent where there is nothing to do, or no plan can be made"}, answer.plan,
         [&](const Field& field, BenchResult& plan) { object(visit, field, plan); });
-  visit.text({"trouble", "what clashes, where not everything could be kept; empty: nothing"}, answer.trouble, 4000);
+  visit.text({"trouble", "why no plan can be made; empty: nothing is in the way"}, answer.trouble, 4000);
+  list(visit, {"pins_let_go", "pins that cannot be kept beside the older ones, and why"}, answer.pins_let_go,
+       any_count);
   list(visit, {"work", "what each operation of the plan is in the book"}, answer.work, any_count);
   list(visit, {"instruments", "what was said of each instrument of the plan"}, answer.instruments, any_count);
   list(visit, {"left_out", "instruments in the shop that are not planned, and why"}, answer.left_out, any_count);
@@ -83,67 +87,27 @@ std::vector<ShopAir> newest_of_each_day(const std::vector<ShopAir>& air) {
   return newest;
 }
 
-bool let_pins_go(BenchRequest& request) {
-  bool any = false;
-  for (BenchInstrument& instrument : request.instruments) {
-    for (Operation& operation : instrument.operations) {
-      any = any || operation.pinned.has_value();
-      operation.pinned.reset();
-    }
-  }
-  return any;
-}
-
-/// Why an instrument's work fits no day though it were alone on the bench and nothing pinned; empty: it fits.
-std::string why_never(const BenchRequest& request, const BenchInstrument& instrument, const BenchWeights& weights) {
-  BenchRequest alone = request;
-  alone.instruments = {instrument};
-  alone.kept_order.clear();
-  alone.plans = 1;
-  let_pins_go(alone);
+/// The plan, or that of what fits where not all of it does.
+void plan_into(BenchAnswer& answer, const BenchQuestion& question, const BenchWeights& weights) {
   try {
-    (void)bench(alone, weights);
-  } catch (const Refused& refused) {
-    return refused.what();
+    answer.plan = bench(question.request, weights);
+    return;
+  } catch (const Refused&) {
+    // what_fits() finds out which part of it is refused
   }
-  return "";
-}
-
-/// One instrument that can never be planned must not keep the others from it.
-void leave_out_what_fits_no_day(BenchAnswer& answer, BenchRequest& request, const BenchWeights& weights) {
-  std::vector<BenchInstrument> fit;
-  for (BenchInstrument& instrument : request.instruments) {
-    const std::string why = why_never(request, instrument, weights);
-    if (why.empty()) {
-      fit.push_back(std::move(instrument));
-      continue;
-    }
-    const auto about = std::ranges::find(answer.instruments, instrument.name, &OnTheBench::instrument);
-    answer.left_out.push_back({.visit_id = about->visit_id, .instrument = instrument.name, .why = why});
+  const WhatFits fits = what_fits(question.request, question.pins_by_age, weights);
+  for (const FitsNoDay& one : fits.left_out) {
+    const auto about = std::ranges::find(answer.instruments, one.instrument, &OnTheBench::instrument);
+    answer.left_out.push_back({.visit_id = about->visit_id, .instrument = one.instrument, .why = one.why});
     answer.instruments.erase(about);
-    std::erase_if(answer.work, [&](const BenchWork& work) { return work.instrument == instrument.name; });
+    std::erase_if(answer.work, [&](const BenchWork& work) { return work.instrument == one.instrument; });
   }
-  request.instruments = std::move(fit);
-  request.kept_order = order_of_those_here(std::move(request.kept_order), request);
-}
-
-/// The plan; where the pins cannot be kept, the plan without them and what clashes.
-void plan_into(BenchAnswer& answer, BenchRequest request, const BenchWeights& weights) {
+  answer.pins_let_go = fits.pins_let_go;
+  if (fits.request.instruments.empty()) return;
   try {
-    answer.plan = bench(request, weights);
+    answer.plan = bench(fits.request, weights);
   } catch (const Refused& refused) {
-    const std::size_t asked = request.instruments.size();
-    leave_out_what_fits_no_day(answer, request, weights);
-    if (request.instruments.empty()) return;
-    if (request.instruments.size() < asked) return plan_into(answer, std::move(request), weights);
     answer.trouble = refused.what();
-    if (!let_pins_go(request)) return;
-    try {
-      answer.plan = bench(request, weights);
-      answer.trouble += " (this plan is made without the pins)";
-    } catch (const Refused& still) {
-      answer.trouble = still.what();
-    }
   }
 }
 
@@ -168,6 +132,7 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
                      .stations = settings.stations,
                      .plan = {},
                      .trouble = {},
+                     .pins_let_go = {},
                      .work = std::move(question.work),
                      .instruments = std::move(question.instruments),
                      .left_out = std::move(question.left_out),
@@ -180,7 +145,7 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
     const auto operations = static_cast<int>(answer.work.size());
     question.request.plans = std::min(most_plans, times_the_plans * plans_that_suit(operations));
   }
-  plan_into(answer, std::move(question.request), *settings.weights);
+  plan_into(answer, question, *settings.weights);
   if (!answer.plan || wish.with_visit != 0) return answer;
   if (wish.improved) {
     kept.keep_better(answer.plan->order, before.number);
@@ -193,16 +158,21 @@ BenchAnswer bench_answer(const Shop& shop, KeptOrder& kept, const PlanWish& wish
 /// What can be promised.
 PromiseResult promised_days(const Shop& shop, RecordId with_visit) {
   const ShopSettings settings = settings_of(shop);
-  BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now_in(shop), with_visit);
+  const BenchQuestion question = bench_question(shop.book, settings, shop.tables.repairs, now_in(shop), with_visit);
   if (question.request.instruments.empty()) throw Refused("bench: there is nothing to do, so nothing to promise");
-  std::erase_if(question.request.instruments, [&](const BenchInstrument& one) {
-    return !why_never(question.request, one, *settings.weights).empty();
-  });
-  if (question.request.instruments.empty()) throw Refused("bench: nothing of it fits any day, so nothing to promise");
-  return promise({.bench = std::move(question.request),
-                  .finished = finished_work(shop.book, shop.tables.repairs),
-                  .chance = settings.promise_chance},
-                 *settings.weights, shop.tables.duration_prior);
+  const auto promises = [&](BenchRequest request) {
+    return promise({.bench = std::move(request),
+                    .finished = finished_work(shop.book, shop.tables.repairs),
+                    .chance = settings.promise_chance},
+                   *settings.weights, shop.tables.duration_prior);
+  };
+  try {
+    return promises(question.request);
+  } catch (const Refused&) {
+    WhatFits fits = what_fits(question.request, question.pins_by_age, *settings.weights);
+    if (fits.request.instruments.empty()) throw Refused("bench: nothing of it fits any day, so nothing to promise");
+    return promises(std::move(fits.request));
+  }
 }
 
 /// What tells this book's events from those of other books in one diary: made once and kept with the book.

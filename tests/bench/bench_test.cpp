@@ -81,6 +81,8 @@ BenchRequest busy_shop(unsigned seed) {
       instrument.operations[2].greatest_gaps = {
           {.from = instrument.operations[0].name, .minutes = waits + 5 * made.between(576, 1440)}};
     }
+    if (made.between(0, 4) == 0)
+      instrument.operations.back().not_before = Moment{.day = request.now.day + std::chrono::days(made.between(1, 40))};
     if (made.between(0, 3) == 0)
       instrument.operations.back().begin_by = Moment{.day = request.now.day + std::chrono::days(made.between(1, 9))};
     if (made.between(0, 1) == 0) instrument.promised = *instrument.due + std::chrono::days(made.between(-3, 3));

@@ -223,6 +223,35 @@ TEST(BenchCalendar, begins_split_work_as_soon_as_its_end_finds_a_place_to_rest_a
   EXPECT_EQ(minute_after_monday(request, split.hands_on_ends), 1440 + 570);
 }
 
+/// Two are in the one press, whatever the list says, and a third is being put there: that is told, and the next waits
+/// until it is empty.
+TEST(BenchCalendar, takes_what_is_begun_as_it_is_where_it_holds_more_than_there_is) {
+  BenchRequest request = empty_shop();
+  request.stations = {{.name = "press", .count = 1}};
+  Operation pressed = at_station(work("glue", 30, 960), "press", true);
+  Operation begun = pressed;
+  begun.state = WorkState::waiting;
+  begun.wait_ends = minute_of(request, 1000);
+  Operation at_hand = pressed;
+  at_hand.state = WorkState::at_work;
+  request.instruments = {instrument(request, "parlour", 0, {begun}), instrument(request, "jumbo", 0, {begun}),
+                         instrument(request, "grand", 0, {at_hand}), instrument(request, "next", 0, {pressed})};
+  const BenchResult result = plan_without_faults(request);
+  EXPECT_EQ(result.overfull, std::vector<std::string>{"\"press\": the shop has 1, and what is begun takes 3 at once: "
+                                                      "\"glue\" of \"parlour\", \"glue\" of \"jumbo\", "
+                                                      "\"glue\" of \"grand\""});
+  EXPECT_EQ(minute_after_monday(request, planned(result, "grand", "glue").starts), 540);
+  EXPECT_EQ(minute_after_monday(request, planned(result, "next", "glue").starts), 1440 + 540);
+  request.stations[0].count = 3;
+  EXPECT_TRUE(plan_without_faults(request).overfull.empty());
+
+  request.stations[0].count = 1;
+  request.instruments.erase(request.instruments.begin());
+  request.instruments[0].operations[0].wait_ends = minute_of(request, 570);
+  request.instruments[1].operations[0].stations[0].hands_on = false;
+  EXPECT_TRUE(plan_without_faults(request).overfull.empty()) << "one leaves it when the other comes";
+}
+
 /// An earlier coat has hung for three of its four hours on the rack's one place, which it needs for two.
 TEST(BenchCalendar, leaves_a_place_when_the_part_of_a_running_wait_that_keeps_it_is_over) {
   BenchRequest request = empty_shop();

@@ -71,7 +71,7 @@ void check_people(Looked& looked) {
 void check_stations(Looked& looked) {
   const BenchRequest& request = looked.request;
   for (const Station& station : request.stations) {
-    std::map<long, int> used;
+    std::map<long, int> used, used_by_facts;
     for (const BenchInstrument& instrument : request.instruments) {
       for (const Operation& asked : instrument.operations) {
         const auto held = std::ranges::find(asked.stations, station.name, &HeldStation::name);
@@ -85,11 +85,15 @@ void check_stations(Looked& looked) {
                                           : elapsed(request, *asked.wait_ends) -
                                                 (in_fives(asked.wait_minutes) - in_fives(held->wait_minutes));
         }
-        for (long minute = from; minute < until; minute += 5) ++used[minute];
+        const bool fact = asked.state != WorkState::to_do;
+        for (long minute = from; minute < until; minute += 5) {
+          ++used[minute];
+          if (fact) ++used_by_facts[minute];
+        }
       }
     }
     for (const auto& [minute, count] : used) {
-      if (count > station.count) {
+      if (count > std::max(station.count, used_by_facts[minute])) {
         looked.faults.push_back(station.name + " holds " + std::to_string(count) + " at minute " +
                                 std::to_string(minute));
         break;
@@ -143,6 +147,8 @@ void check_order(Looked& looked, const BenchInstrument& instrument) {
     const long start = elapsed(request, operation.starts);
     if (asked.state == WorkState::to_do && operation.starts < instrument.arrives)
       looked.say(operation, "before it arrives");
+    if (asked.state == WorkState::to_do && !asked.pinned && asked.not_before && operation.starts < *asked.not_before)
+      looked.say(operation, "before what it waits for is there");
     const auto follows = [&](const PlannedOperation& earlier) {
       if (asked.state != WorkState::to_do) return;
       if (start < elapsed(request, earlier.wait_ends)) looked.say(operation, "before the wait of " + earlier.operation);

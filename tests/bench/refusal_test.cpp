@@ -160,16 +160,6 @@ TEST(BenchRefusals, name_work_that_a_pinned_day_leaves_no_hands_for) {
           "ended by then");
 }
 
-TEST(BenchRefusals, name_a_station_that_holds_more_than_it_can) {
-  Operation glue = at_station(work("glue", 30, 960), "go-bar deck", true);
-  glue.state = WorkState::waiting;
-  BenchRequest request = one_instrument({glue});
-  request.instruments[0].operations[0].wait_ends = Moment{.day = request.now.day, .minute = 1000};
-  request.instruments.push_back(request.instruments[0]);
-  request.instruments[1].name = "jumbo";
-  refuses(request, "\"go-bar deck\" is full: it cannot hold \"glue\" of \"jumbo\", \"glue\" of \"parlour\" at once");
-}
-
 TEST(BenchRefusals, name_unknown_stations_people_skills_and_operations) {
   const auto with = [](auto change) {
     BenchRequest request = one_instrument({work("glue", 30), work("set up", 30)});

@@ -101,6 +101,24 @@ TEST(BenchQuestion, does_arrival_work_of_two_jobs_once_and_first_and_finishing_w
   EXPECT_EQ(string_up->job_id, second) << "finishing work belongs to the last job that asks for it";
 }
 
+TEST(BenchQuestion, does_not_begin_today_what_waits_for_the_owners_yes) {
+  BenchBook shop;
+  const RecordId job = shop.agreed("refinish");
+  EXPECT_EQ(of_kind(shop.only(), "spray_lacquer_coat").not_before, (Moment{shop.now.day + std::chrono::days(1), 0}));
+  const BenchQuestion asked = shop.ask();
+  const auto coat = std::ranges::find(asked.work, "spray_lacquer_coat", &BenchWork::operation_id);
+  ASSERT_NE(coat, asked.work.end());
+  ASSERT_FALSE(coat->holds.empty());
+  EXPECT_EQ(coat->holds[0], "It lowers value: it waits for the owner's recorded yes.");
+  EXPECT_FALSE(of_kind(shop.only(), "photograph_before").not_before);
+  shop.book.add(OwnerWord{.job_id = job,
+                          .operation = "spray_lacquer_coat",
+                          .says = OwnerSays::yes,
+                          .day = shop.now.day,
+                          .who = "the owner"});
+  EXPECT_FALSE(of_kind(shop.only(), "spray_lacquer_coat").not_before);
+}
+
 TEST(BenchQuestion, leaves_arrival_work_out_that_another_job_has_done) {
   BenchBook shop;
   const RecordId first = shop.agreed("back_brace");

@@ -156,10 +156,15 @@ TEST_F(BenchShop, pins_are_kept_by_the_plan_let_go_and_said_where_they_clash) {
 
   pin("string_up", 545);  // before what comes before it
   const Json clash = bench();
-  EXPECT_NE(clash.at("trouble").get<std::string>().find("(this plan is made without the pins)"), std::string::npos);
-  EXPECT_TRUE(clash.contains("plan"));
+  EXPECT_EQ(clash.at("trouble"), "");
+  EXPECT_EQ(starts(clash, "slacken_strings"), wanted) << "the older pin stands";
+  ASSERT_EQ(clash.at("pins_let_go").size(), 1U);
+  EXPECT_EQ(clash.at("pins_let_go")[0].at("operation"), work(clash, "string_up").at("operation"));
+  EXPECT_NE(clash.at("pins_let_go")[0].at("why").get<std::string>().find("cannot have ended by then"),
+            std::string::npos);
+  EXPECT_EQ(done("GET", "/api/bench/promises").at("instruments").size(), 1U) << "and a day can be promised";
   kept("/api/jobs/{id}/pins", {{"operation", "string_up"}}, one.job);
-  EXPECT_EQ(bench().at("trouble"), "");
+  EXPECT_TRUE(bench().at("pins_let_go").empty());
   EXPECT_EQ(refusal("/api/jobs/{id}/pins", {{"operation", "slacken_strings"}, {"day", "2026-02-10"}, {"minute", 540}},
                     one.job),
             "day: 2026-02-10 minute 540 is past");

@@ -43,6 +43,7 @@ function workOf(instrument: string, operation: string, more: Partial<BenchWork> 
     hands_on_minutes: 30,
     minutes_spent: 0,
     wait_for: "",
+    holds: [],
     place: "",
     materials: "",
     adhesives: [],
@@ -87,6 +88,7 @@ function answerOf(
     people: [person],
     stations: [],
     trouble: "",
+    pins_let_go: [],
     work,
     instruments: ready.map((one, i) => ({
       instrument: one.name,
@@ -103,6 +105,7 @@ function answerOf(
       instruments: ready,
       moved_promises: [],
       overdue: [],
+      overfull: [],
       cost: { late: 0, in_shop: 0, changes: 0, promises: 0, overdue: 0, total: 0, first_come: 0, best_rule: 0 },
       order: [],
       plans: 1,

@@ -165,6 +165,7 @@ export interface Api {
   HeightReading: HeightReading;
   HeightReadingAsk: HeightReadingAsk;
   HeldByAir: HeldByAir;
+  HeldStationAsk: HeldStationAsk;
   HighCrown: HighCrown;
   HoldingStrip: HoldingStrip;
   HoldingStripAsk: HoldingStripAsk;
@@ -294,6 +295,7 @@ export interface Api {
   PartEnergy: PartEnergy;
   Pin: Pin;
   PinAsk: PinAsk;
+  PinLetGo: PinLetGo;
   PlannedInstrument: PlannedInstrument;
   PlannedOperation: PlannedOperation;
   PlateAsk: PlateAsk;
@@ -756,9 +758,16 @@ export interface BenchAnswer {
   stations: Station[];
   plan?: BenchResult;
   /**
-   * what clashes, where not everything could be kept; empty: nothing
+   * why no plan can be made; empty: nothing is in the way
    */
   trouble: string;
+  /**
+   * pins that cannot be kept beside the older ones, and why
+   *
+   * @minItems 0
+   * @maxItems 100000
+   */
+  pins_let_go: PinLetGo[];
   /**
    * what each operation of the plan is in the book
    *
@@ -898,6 +907,13 @@ export interface BenchResult {
    * @maxItems 24000
    */
   overdue: string[];
+  /**
+   * a sentence for each station of which what is begun takes more than the shop has
+   *
+   * @minItems 0
+   * @maxItems 40
+   */
+  overfull: string[];
   cost: BenchCost;
   /**
    * to be kept for the next plan
@@ -1014,6 +1030,20 @@ export interface OrderEntry {
    */
   places_passed_over: number;
 }
+export interface PinLetGo {
+  /**
+   * on which
+   */
+  instrument: string;
+  /**
+   * what was pinned
+   */
+  operation: string;
+  /**
+   * why it cannot be kept
+   */
+  why: string;
+}
 export interface BenchWork {
   /**
    * as the plan names it
@@ -1070,6 +1100,13 @@ export interface BenchWork {
   wait_ends?: Moment;
   pinned?: Moment;
   begin_by?: Moment;
+  /**
+   * why hands may not take it up yet
+   *
+   * @minItems 0
+   * @maxItems 100
+   */
+  holds: string[];
   /**
    * where hands do it
    */
@@ -1272,6 +1309,7 @@ export interface OperationAsk {
    * @maxItems 8
    */
   greatest_gaps?: GreatestGapAsk[];
+  not_before?: MomentAsk;
   begin_by?: MomentAsk;
   /**
    * places and fixtures it keeps
@@ -1279,11 +1317,7 @@ export interface OperationAsk {
    * @minItems 0
    * @maxItems 3
    */
-  stations?: string[];
-  /**
-   * how much of the wait keeps them too [minutes]
-   */
-  station_wait_minutes?: number;
+  stations?: HeldStationAsk[];
   /**
    * who does it must have it
    */
@@ -1335,6 +1369,20 @@ export interface GreatestGapAsk {
    * at most, from its hands-on work [minutes]
    */
   minutes: number;
+}
+export interface HeldStationAsk {
+  /**
+   * a place or a fixture of the shop
+   */
+  name: string;
+  /**
+   * kept through the hands-on work; else from when hands let go
+   */
+  hands_on?: boolean;
+  /**
+   * and this much of the wait [minutes]
+   */
+  wait_minutes?: number;
 }
 export interface BenchPersonAsk {
   /**
@@ -8731,6 +8779,10 @@ export interface StepShown {
    */
   station_wait_minutes: number;
   /**
+   * held through the hands-on work too, since hands put it on
+   */
+  wait_station_hands_on: boolean;
+  /**
    * from the end of its hands-on work to one of greatest_gap_to [min]
    */
   greatest_gap_minutes?: number;
@@ -8867,6 +8919,10 @@ export interface JobStep {
    * @maxItems 50
    */
   holds: string[];
+  /**
+   * among them: the owner has not said yes to it
+   */
+  waits_for_owner: boolean;
 }
 export interface QuestionOffered {
   /**

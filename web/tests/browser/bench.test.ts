@@ -155,7 +155,7 @@ test("an operation is pinned on the bench by keys alone, shown so, and let go", 
     await page.getByRole("button", { name: /^Short intake.*tall through saddle.*pinned$/ }).focus();
     await page.keyboard.press("Delete");
     await page
-      .getByText(/is let go\. The slotted-head parlour with the bar frets is ready 1 day sooner, Thu 12 Mar\./)
+      .getByText(/is let go\. The small twelve-fret with the tall through saddle is ready 2 days sooner, Sat 7 Mar\./)
       .waitFor();
     expect((await planned()).work.some((work) => work.pinned)).toBe(false);
     await page.keyboard.press("t");
@@ -183,7 +183,7 @@ test("a block dragged to another day is pinned there, and what that moves is sai
     await page.mouse.up();
     await page.getByText(/is pinned to .*(is ready|No instrument's day moves)/).waitFor();
     expect((await planned()).work.filter((work) => work.pinned).length).toBe(1);
-    expect(await page.getByText(/made without the pins|cannot be had/).count()).toBe(0);
+    expect(await page.getByText(/made without this pin|cannot be had/).count()).toBe(0);
     await shoot(page, "bench-dragged");
     expect(complaints).toEqual([]);
   } finally {
