@@ -76,7 +76,7 @@ TableRow row_of(const WorkSheet& sheet, std::size_t place, const std::vector<Wor
     for (const std::string& caution : step.cautions) add(what, "Caution:", caution, Voice::caution);
     add(what, "", step.how);
     add(what, "Glue:", step.glue);
-    add(what, "Clamps:", step.clamps);
+    add(what, "Kept in:", step.clamps);
     add(what, "Air:", step.air);
   }
   add(what, "Wait:", step.wait);
