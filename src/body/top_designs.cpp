@@ -173,13 +173,16 @@ TopDesign TopDesignTable::design(BodySize size, std::string_view bracing) const 
   return top;
 }
 
+void fit_outline(TopDesign& top, const std::optional<Length>& lower_bout_width) {
+  if (!lower_bout_width) return;
+  Length widest;
+  for (const OutlinePoint& p : top.outline) widest = std::max(widest, p.half_width);
+  const double stretch = in_mm(*lower_bout_width) / (2 * in_mm(widest));
+  for (OutlinePoint& p : top.outline) p.half_width = p.half_width * stretch;
+}
+
 void fit(TopDesign& top, const NeckAndBack& usual, const OwnMeasures& own) {
-  if (own.lower_bout_width) {
-    Length widest;
-    for (const OutlinePoint& p : top.outline) widest = std::max(widest, p.half_width);
-    const double stretch = in_mm(*own.lower_bout_width) / (2 * in_mm(widest));
-    for (OutlinePoint& p : top.outline) p.half_width = p.half_width * stretch;
-  }
+  fit_outline(top, own.lower_bout_width);
   const auto from_joint = [](Length scale, int joint) { return scale * std::pow(2.0, -joint / 12.0); };
   const Length moved =
       from_joint(own.scale_length, own.body_joint_fret) - from_joint(usual.scale_length, usual.body_joint_fret);

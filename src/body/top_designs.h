@@ -43,6 +43,9 @@ struct OwnMeasures {
   int body_joint_fret = 14;
 };
 
+/// The outline stretched across to a lower bout that was measured.
+void fit_outline(TopDesign& top, const std::optional<Length>& lower_bout_width);
+
 /// The usual top without braces as this instrument has it: the outline stretched across to its lower bout, saddle,
 /// bridge and bridge plate where its neck puts the saddle (what the table gives it beyond the nominal scale is kept).
 void fit(TopDesign& top, const NeckAndBack& usual, const OwnMeasures& own);

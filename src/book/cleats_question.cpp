@@ -25,15 +25,6 @@ bool gets_cleats(const Finding& finding, const RepairTables& tables) {
 bool is_of_back(DrawingView view) { return view == DrawingView::back || view == DrawingView::back_inside; }
 bool is_of_top(DrawingView view) { return view == DrawingView::front || view == DrawingView::top_inside; }
 
-/// As the instrument's drawing is fitted to a lower bout that was measured.
-void fit_outline(TopDesign& design, const std::optional<Length>& lower_bout_width) {
-  if (!lower_bout_width) return;
-  Length widest;
-  for (const OutlinePoint& point : design.outline) widest = std::max(widest, point.half_width);
-  const double stretch = in_mm(*lower_bout_width) / (2 * in_mm(widest));
-  for (OutlinePoint& point : design.outline) point.half_width = point.half_width * stretch;
-}
-
 HoldingStrip bar(const DrawnLine& line) {
   const DrawingPoint &from = line.points.front(), &to = line.points.back();
   return {.name = line.name,

@@ -4,13 +4,13 @@
 #include <cmath>
 #include <set>
 
+#include "repair/money.h"
+
 namespace tailblock {
 namespace {
 
 /// Hours on paper carry one decimal.
 std::string hours_in_words(double hours) { return plain_number(std::round(hours * 10) / 10) + " h"; }
-
-bool is_nothing(const std::string& money) { return money.find_first_not_of("0.") == std::string::npos; }
 
 const JobOffer* newest_offer(const JobStory& job) { return job.offers.empty() ? nullptr : &job.offers.back(); }
 

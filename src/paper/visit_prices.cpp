@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "paper/visit_papers.h"
+#include "repair/money.h"
 #include "season/words.h"
 
 namespace tailblock {
@@ -209,7 +210,7 @@ Invoice invoice_of(const VisitForPaper& visit, const InvoiceAnswer& answer, std:
   if (!visit.work.handovers.empty()) paper.supplied = visit.work.handovers.back().day;
   for (const InvoicedJob& line : answer.lines) {
     std::string remark;
-    if (!line.materials.empty() && line.materials.find_first_not_of("0.") != std::string::npos) {
+    if (!is_nothing(line.materials)) {
       remark = "Labour " + line.labour + ", materials " + line.materials + ". ";
     }
     remark += "Agreed by " + line.agreed_by + " on " + day_in_words(line.agreed_on) + ".";

@@ -60,6 +60,8 @@ ExactDecimal exact_decimal(std::string_view field, std::string_view text, int di
   return {negative ? -units : units, digits};
 }
 
+bool is_nothing(std::string_view money) { return money.find_first_not_of("0.") == std::string_view::npos; }
+
 std::string as_text(const ExactDecimal& value) {
   const std::int64_t power = power_of_ten(value.digits);
   const std::int64_t size = value.units < 0 ? -value.units : value.units;

@@ -31,6 +31,9 @@ struct ExactDecimal {
 /// With all its decimals: `12.50`.
 [[nodiscard]] std::string as_text(const ExactDecimal& value);
 
+/// Whether an amount written as above is none: empty, `0`, `0.00`.
+[[nodiscard]] bool is_nothing(std::string_view money);
+
 /// numerator/denominator to the nearest whole, halves as told. denominator > 0.
 [[nodiscard]] std::int64_t rounded_division(std::int64_t numerator, std::int64_t denominator, MoneyRounding rounding);
 
