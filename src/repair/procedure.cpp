@@ -78,6 +78,7 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .hands_on_station = kind.hands_on_station,
                  .wait_station = kind.wait_station,
                  .station_wait_minutes = kind.station_wait,
+                 .skill = kind.skill,
                  .greatest_gap_minutes = kind.greatest_gap,
                  .greatest_gap_to = kind.greatest_gap_to,
                  .where = kind.where,

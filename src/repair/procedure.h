@@ -67,6 +67,7 @@ struct StepShown {
   Spread hands_on_minutes, wait_minutes;
   std::string wait_for, hands_on_station, wait_station;
   double station_wait_minutes = 0;
+  std::string skill{};  ///< the sort of work it is; empty: anyone does it
   std::optional<double> greatest_gap_minutes;  ///< from the end of its hands-on work to the next of greatest_gap_to
   std::vector<std::string> greatest_gap_to;
   std::string where, materials;
