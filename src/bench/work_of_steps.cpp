@@ -25,6 +25,7 @@ Operation operation_of(const StepShown& step, int time) {
   if (!step.hands_on_station.empty()) made.stations.push_back(step.hands_on_station);
   const bool held_while_waiting = made.station_wait_minutes > 0 && !step.wait_station.empty();
   if (held_while_waiting && step.wait_station != step.hands_on_station) made.stations.push_back(step.wait_station);
+  made.skill = step.skill;
   if (step.air == WorkAir::spray) made.air_work = step.operation;
   return made;
 }

@@ -35,7 +35,7 @@ BenchRequest busy_shop(unsigned seed) {
                              {.weekday = 4, .from_minute = 9 * 60, .to_minute = 17 * 60},
                              {.weekday = 6, .from_minute = 9 * 60, .to_minute = 14 * 60}};
   request.people[0].days_off = {{.day = request.now.day + std::chrono::days(1)}};
-  request.people[0].skills = {"spraying"};
+  request.people[1].leaves_to_others = {"spraying"};
   request.clock_changes = {
       {.at = {.day = request.now.day + std::chrono::days(27), .minute = 180}, .forward_minutes = 60}};
   for (std::size_t i = 0; i < request.instruments.size(); ++i) {

@@ -72,6 +72,8 @@ TEST(WorkOfSteps, a_coat_that_goes_on_again_is_numbered_and_tied) {
   EXPECT_EQ(second->kind, "spray_lacquer_coat");
   EXPECT_EQ(second->greatest_gap_minutes, 10080);
   EXPECT_EQ(second->air_work, "spray_lacquer_coat") << "each finish has its own range of humidity";
+  EXPECT_EQ(second->skill, "spraying");
+  EXPECT_EQ(work.front().skill, "") << "anyone takes an instrument in";
   EXPECT_EQ(second->stations, (std::vector<std::string>{"spray place", "dust-free rack"}));
 }
 

@@ -825,12 +825,12 @@ export interface BenchPerson {
    */
   days_off: DayOff[];
   /**
-   * what only some can do
+   * sorts of work that they do not do
    *
    * @minItems 0
    * @maxItems 40
    */
-  skills: string[];
+  leaves_to_others: string[];
 }
 export interface ShopHours {
   /**
@@ -1285,7 +1285,7 @@ export interface OperationAsk {
    */
   station_wait_minutes?: number;
   /**
-   * who does it must have it
+   * the sort of work it is, done by those who do not leave it to others
    */
   skill?: string;
   /**
@@ -1356,12 +1356,12 @@ export interface BenchPersonAsk {
    */
   days_off?: DayOffAsk[];
   /**
-   * what only some can do
+   * sorts of work that they do not do
    *
    * @minItems 0
    * @maxItems 40
    */
-  skills?: string[];
+  leaves_to_others?: string[];
 }
 export interface ShopHoursAsk {
   /**
@@ -6025,6 +6025,13 @@ export interface FormTables {
    * @maxItems 10000
    */
   body_designs: Offered[];
+  /**
+   * sorts of work that one may leave to others
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  work_skills: Offered[];
 }
 export interface Gauge {
   /**
@@ -8730,6 +8737,10 @@ export interface StepShown {
    * how long of the wait [min]
    */
   station_wait_minutes: number;
+  /**
+   * the sort of work it is, as data/work_skills.csv; empty: anyone does it
+   */
+  skill: string;
   /**
    * from the end of its hands-on work to one of greatest_gap_to [min]
    */
