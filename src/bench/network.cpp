@@ -166,6 +166,14 @@ class Reader {
     step.stations.push_back({.station = station->second, .hands = held.hands_on, .wait = slots_for(held.wait_minutes)});
   }
 
+  /// Whether the person is passed over because the work is of a sort that they leave to others: what hands are at stays
+  /// with them, and a wait asks for none.
+  static bool left_by(const BenchPerson& person, const Operation& operation) {
+    const bool begun =
+        operation.state == WorkState::waiting || (operation.state == WorkState::at_work && !operation.person.empty());
+    return !begun && leaves_to_others(person, operation.skill);
+  }
+
   void find_people(const Operation& operation, Step& step) {
     if (!operation.person.empty() && !people_.contains(operation.person)) {
       refuse("person", quoted_text(operation.person) + " does not work here");
@@ -174,8 +182,7 @@ class Reader {
     for (std::size_t p = 0; p < request_.people.size(); ++p) {
       const BenchPerson& person = request_.people[p];
       if (!operation.person.empty() && person.name != operation.person) continue;
-      if (!operation.skill.empty() && std::ranges::find(person.skills, operation.skill) == person.skills.end())
-        continue;
+      if (left_by(person, operation)) continue;
       const bool whole = operation.splittable || operation.state != WorkState::to_do;
       if (!whole && step.hands > longest_[p]) {
         longest = std::max(longest, longest_[p]);
@@ -191,7 +198,10 @@ class Reader {
                                      std::to_string(longest * minutes_a_slot) + ": split " +
                                      quoted_text(operation.name) + " or let it be splittable");
     }
-    if (!operation.skill.empty()) refuse("skill", "nobody who may do it has " + quoted_text(operation.skill));
+    if (!operation.skill.empty()) {
+      const std::string who = operation.person.empty() ? "everyone" : quoted_text(operation.person);
+      refuse("skill", who + " leaves " + quoted_text(operation.skill) + " to others");
+    }
     refuse("person", "nobody can do it");
   }
 

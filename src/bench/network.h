@@ -91,7 +91,7 @@ struct BenchNetwork {
 
 /// Lays the request out for planning.
 /// @throws Refused naming the operation that can never be done: unknown names, work longer than any stretch of hours
-/// that its people keep, a skill nobody has, hours that end before they begin.
+/// that its people keep, work that everyone leaves to others, hours that end before they begin.
 [[nodiscard]] BenchNetwork bench_network(const BenchRequest& request);
 
 /// The least slots from the hands-on work of one step to that of a later one which follows from it; negative: it does

@@ -1,5 +1,6 @@
 #include "bench/request.h"
 
+#include <algorithm>
 #include <array>
 
 namespace tailblock {
@@ -29,6 +30,10 @@ int minutes_between(const Moment& from, const Moment& to) {
   return static_cast<int>((to.day - from.day).count()) * day_minutes + to.minute - from.minute;
 }
 
+bool leaves_to_others(const BenchPerson& person, const std::string& skill) {
+  return !skill.empty() && std::ranges::find(person.leaves_to_others, skill) != person.leaves_to_others.end();
+}
+
 void describe(FieldVisitor& visit, Moment& moment) {
   visit.date({"day", "day"}, moment.day);
   visit.integer({"minute", "minutes since midnight by the wall clock", Need::has_default}, moment.minute, of_day);
@@ -46,7 +51,8 @@ void describe(FieldVisitor& visit, BenchPerson& person) {
   visit.text({"name", "who"}, person.name, name_bytes);
   list(visit, {"hours", "stretches of the week's days; a break is the gap between two"}, person.hours, {1, 42});
   list(visit, {"days_off", "holidays and days away", Need::has_default}, person.days_off, {0, 400});
-  visit.texts({"skills", "what only some can do", Need::has_default}, person.skills, name_bytes, {0, 40});
+  visit.texts({"leaves_to_others", "sorts of work that they do not do", Need::has_default}, person.leaves_to_others,
+              name_bytes, {0, 40});
 }
 
 void describe(FieldVisitor& visit, Station& station) {
@@ -95,7 +101,8 @@ void describe(FieldVisitor& visit, Operation& operation) {
   maybe(visit, {"begin_by", "it should begin by then, since what it follows has stood long enough"}, operation.begin_by,
         [&](const Field& field, Moment& value) { object(visit, field, value); });
   list(visit, {"stations", "places and fixtures it keeps", Need::has_default}, operation.stations, {0, 3});
-  visit.text({"skill", "who does it must have it", Need::has_default}, operation.skill, name_bytes);
+  visit.text({"skill", "the sort of work it is, done by those who do not leave it to others", Need::has_default},
+             operation.skill, name_bytes);
   visit.text({"person", "who must do it, or is doing it", Need::has_default}, operation.person, name_bytes);
   visit.text({"air_work", "the sort of work that the air may forbid", Need::has_default}, operation.air_work,
              name_bytes);

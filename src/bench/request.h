@@ -38,8 +38,11 @@ struct BenchPerson {
   std::string name;
   std::vector<ShopHours> hours;
   std::vector<DayOff> days_off;
-  std::vector<std::string> skills;
+  std::vector<std::string> leaves_to_others;  ///< sorts of work; whatever is not among them they do
 };
+
+/// Whether the person leaves that sort of work to others; work of no sort is left by nobody.
+[[nodiscard]] bool leaves_to_others(const BenchPerson& person, const std::string& skill);
 
 /// A place or a fixture that work needs: spray place, go-bar deck, clamps, humid cabinet.
 struct Station {
@@ -88,7 +91,7 @@ struct Operation {
   std::optional<Moment> not_before;         ///< an answer or a part that it waits for is not there sooner
   std::optional<Moment> begin_by;           ///< it should begin by then: what it follows has stood since
   std::vector<HeldStation> stations;
-  std::string skill;
+  std::string skill;  ///< the sort of work it is: done by those who do not leave it to others
   std::string person;
   std::string air_work;  ///< the sort of work that the air may forbid
   bool splittable = false;

@@ -67,10 +67,28 @@ InTheWay in_the_way(const SerialPlan& plan, const HoldUp& held) {
   return most;
 }
 
+/// The one of several who alone does this sort of work; null where others do it too or it is of no sort.
+const BenchPerson* alone_at(const BenchRequest& request, const std::string& skill) {
+  const BenchPerson* alone = nullptr;
+  for (const BenchPerson& person : request.people) {
+    if (leaves_to_others(person, skill)) continue;
+    if (alone != nullptr) return nullptr;
+    alone = &person;
+  }
+  return request.people.size() > 1 ? alone : nullptr;
+}
+
 /// How much later than it was wanted or promised, whichever is first.
 Slot slots_behind(const BenchJob& job, Slot ready) {
   const Slot promised = job.promised_day ? (*job.promised_day + 1) * slots_a_day : never;
   return std::max(0, ready - std::min(job.due_end, promised));
+}
+
+/// Nothing but its work, waits and nights; and that it could not be begun before, where that is so.
+std::string its_own_work(const BenchNetwork& net, const BenchJob& job) {
+  const std::string own = "its own work and waits take until then";
+  if (job.arrives < net.now + slots_a_day) return own;
+  return "it can be begun from " + iso_date(net.clock.moment(job.arrives).day) + " on, and " + own;
 }
 
 }  // namespace
@@ -79,16 +97,23 @@ std::string what_holds(const SerialPlan& plan, const BenchRequest& request, std:
   const BenchNetwork& net = plan.network();
   const HoldUp held = longest_hold_up(plan, net.jobs[j]);
   const int noticeable = std::max(slots_for(60), slots_behind(net.jobs[j], plan.ready(static_cast<int>(j))) / 8);
-  if (held.step < 0 || held.until - held.from < noticeable) return "its own work and waits take until then";
+  if (held.step < 0 || held.until - held.from < noticeable) return its_own_work(net, net.jobs[j]);
   const Step& step = net.steps[static_cast<std::size_t>(held.step)];
-  const std::string work = quoted_text(request.instruments[j].operations[static_cast<std::size_t>(step.number)].name);
+  const Operation& operation = request.instruments[j].operations[static_cast<std::size_t>(step.number)];
+  const std::string work = quoted_text(operation.name);
+  const BenchPerson* alone = alone_at(request, operation.skill);
   const InTheWay other = in_the_way(plan, held);
   if (other.instrument >= 0) {
-    return work + " waits for " + (other.station ? "the station that " : "hands that ") +
-           quoted_text(request.instruments[static_cast<std::size_t>(other.instrument)].name) + " has until then";
+    const std::string in_hand = quoted_text(request.instruments[static_cast<std::size_t>(other.instrument)].name);
+    if (other.station) return work + " waits for the station that " + in_hand + " has until then";
+    if (alone == nullptr) return work + " waits for hands that " + in_hand + " has until then";
+    return work + " waits for " + alone->name + ", who alone does " + operation.skill + " and has " + in_hand +
+           " in hand until then";
   }
   if (step.air >= 0) return work + " waits for hours in which the air allows it";
-  return work + " waits for shop hours";
+  if (alone != nullptr) return work + " waits until " + alone->name + " is in, who alone does " + operation.skill;
+  const bool a_night = held.until - held.from < slots_a_day;
+  return a_night ? its_own_work(net, net.jobs[j]) : work + " waits for shop hours";
 }
 
 }  // namespace tailblock

@@ -35,6 +35,7 @@ Operation operation_of(const StepShown& step, int time) {
   made.hands_on_minutes = up_to_slot(step.hands_on_minutes.typical);
   made.wait_minutes = up_to_slot(step.wait_minutes.typical);
   made.stations = stations_of(step, made.wait_minutes);
+  made.skill = step.skill;
   if (step.air == WorkAir::spray) made.air_work = step.operation;
   return made;
 }

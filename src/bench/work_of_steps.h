@@ -14,8 +14,8 @@ struct StepOfJob {
   int job = 0;
 };
 
-/// The steps as operations for the planner. The kind is the step's id, so that the shop's log learns by it; a step done
-/// again is numbered.
+/// The steps as operations for the planner. The kind is the step's id, so that the shop's log learns by it, and the
+/// skill its sort of work; a step done again is numbered.
 ///
 /// Hands-on minutes and waits go up to the next five, so that no step is shorter than its sheet says and none takes no
 /// time; greatest gaps go down. A greatest gap leads to the next step of the same job that it is about, however many

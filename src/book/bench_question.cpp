@@ -139,25 +139,39 @@ void gaps_from_begun_work(const std::vector<VisitStep>& steps, std::vector<Opera
   }
 }
 
-int longest_stretch(const std::vector<BenchPerson>& people) {
+/// Of those who do this sort of work.
+int longest_stretch(const std::vector<BenchPerson>& people, const std::string& skill) {
   int longest = 0;
   for (const BenchPerson& person : people) {
+    if (leaves_to_others(person, skill)) continue;
     for (const ShopHours& hours : person.hours) longest = std::max(longest, hours.to_minute - hours.from_minute);
   }
   return longest;
 }
 
-/// Work that no stretch of hours holds is put down and taken up again, and then it is tied to nothing.
-void split_what_is_too_long(std::vector<Operation>& operations, int longest) {
+/// Work that no stretch of hours of those who do it holds is put down and taken up again, and then it is tied to
+/// nothing.
+void split_what_is_too_long(std::vector<Operation>& operations, const std::vector<BenchPerson>& people) {
   for (std::size_t i = 0; i < operations.size(); ++i) {
     Operation& operation = operations[i];
-    if (operation.hands_on_minutes <= longest) continue;
+    if (operation.hands_on_minutes <= longest_stretch(people, operation.skill)) continue;
     operation.splittable = true;
     operation.greatest_gap_minutes.reset();
     operation.greatest_gaps.clear();
     if (i + 1 < operations.size()) operations[i + 1].greatest_gap_minutes.reset();
     for (Operation& other : operations)
       std::erase_if(other.greatest_gaps, [&](const GreatestGap& gap) { return gap.from == operation.name; });
+  }
+}
+
+/// Sorts of work by their names, so that what the plan says is read as it stands.
+void name_skills(BenchRequest& request, const std::vector<WorkSkill>& skills) {
+  const auto name = [&](std::string& skill) {
+    if (const WorkSkill* known = row_of_id(skills, skill)) skill = known->name;
+  };
+  for (BenchPerson& person : request.people) std::ranges::for_each(person.leaves_to_others, name);
+  for (BenchInstrument& instrument : request.instruments) {
+    for (Operation& operation : instrument.operations) name(operation.skill);
   }
 }
 
@@ -200,6 +214,7 @@ std::vector<HeldByAir> held_by_air(const std::vector<ShopAir>& air, const std::m
 
 std::vector<UnfitAir> unfit_air(const std::vector<HeldByAir>& held) {
   std::vector<UnfitAir> unfit;
+  unfit.reserve(held.size());
   for (const HeldByAir& one : held) {
     unfit.push_back({.work = one.operation, .from = {one.day, 0}, .until = {one.day + std::chrono::days(1), 0}});
   }
@@ -270,8 +285,9 @@ class Gather {
     request.unfit_air = unfit_air(question_.held_by_air);
     add_missing_stations(request);
     for (const auto& [id, work] : pins_) question_.pins_by_age.push_back(work);
-    const int longest = longest_stretch(settings.people);
-    for (BenchInstrument& instrument : request.instruments) split_what_is_too_long(instrument.operations, longest);
+    name_skills(request, repair_.materials.skills);
+    for (BenchInstrument& instrument : request.instruments)
+      split_what_is_too_long(instrument.operations, request.people);
     return std::move(question_);
   }
 
@@ -288,6 +304,7 @@ class Gather {
   void add_operations(const VisitWork& visit, const std::vector<JobPlan>& jobs, BenchInstrument& instrument) {
     const std::vector<VisitStep> steps = steps_of_visit(jobs);
     std::vector<StepOfJob> of_jobs;
+    of_jobs.reserve(steps.size());
     for (const VisitStep& one : steps)
       of_jobs.push_back({.step = &one.step->step, .job = static_cast<int>(one.job - jobs.data())});
     std::vector<Operation> work = work_of_steps(of_jobs, repair_.figures);

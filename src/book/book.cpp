@@ -134,6 +134,7 @@ void require_correctable(Session& session, const Reading& correction) {
 
 std::vector<RecordId> Book::add(const std::vector<Reading>& readings) {
   std::vector<Reading> ready;
+  ready.reserve(readings.size());
   for (const Reading& reading : readings) ready.push_back(ready_to_keep(store_->tables, reading));
   return store_->change([&](Session& session) {
     std::vector<RecordId> ids;

@@ -86,6 +86,7 @@ std::vector<Owner> Book::owners_named(const std::string& search, int most) const
   const auto ids = store_->look([&](Session& session) { return store_->owners.find(session, search, most); });
   return store_->look([&](Session& session) {
     std::vector<Owner> found;
+    found.reserve(ids.size());
     for (const RecordId id : ids) found.push_back(record_of<Owner>(session, "owner_id", id));
     return found;
   });
@@ -96,6 +97,7 @@ std::vector<Home> Book::homes_named(const std::string& search, int most) const {
   const auto ids = store_->look([&](Session& session) { return store_->homes.find(session, search, most); });
   return store_->look([&](Session& session) {
     std::vector<Home> found;
+    found.reserve(ids.size());
     for (const RecordId id : ids) found.push_back(home_of(session, id));
     return found;
   });

@@ -62,7 +62,7 @@ struct FretsToPlayOn {
 
 FretsToPlayOn frets_to_play_on(const ClearanceRequest& setup, const UnitEnvelopes& envelopes, Length worth_dressing) {
   const LeastCleanAction now = least_clean_action(setup, envelopes);
-  const auto as_they_stand = FretsToPlayOn{.setup = setup, .least_clean = now};
+  FretsToPlayOn as_they_stand{.setup = setup, .least_clean = now};
   if (setup.neck.crown_departures_mm.empty()) return as_they_stand;
   const HeldSetUp held = held_set_up(setup.neck, setup.action);
   FretsToPlayOn level{.setup = setup, .least_clean = {}};

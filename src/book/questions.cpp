@@ -57,6 +57,7 @@ void raise_crowns(NeckLine& neck, const std::vector<double>& raise_mm) {
 
 std::vector<AttackMark> attack_marks(const std::vector<AttackLevelRow>& levels) {
   std::vector<AttackMark> marks;
+  marks.reserve(levels.size());
   for (const AttackLevelRow& level : levels) {
     marks.push_back({level.name, level.attack.amplitude_bass, level.attack.amplitude_treble});
   }

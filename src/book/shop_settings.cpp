@@ -4,6 +4,7 @@
 #include <set>
 
 #include "models/json.h"
+#include "repair/table_cells.h"
 
 namespace tailblock {
 namespace {
@@ -13,7 +14,7 @@ constexpr std::size_t name_bytes = 200;
 constexpr std::size_t id_bytes = 64;
 
 ShopSettings to_begin_with(const std::vector<Station>& usual_places) {
-  BenchPerson person{.name = "me", .hours = {}, .days_off = {}, .skills = {}};
+  BenchPerson person{.name = "me", .hours = {}, .days_off = {}, .leaves_to_others = {}};
   for (int weekday = 1; weekday <= 5; ++weekday) {
     person.hours.push_back({.weekday = weekday, .from_minute = 9 * 60, .to_minute = 12 * 60 + 30});
     person.hours.push_back({.weekday = weekday, .from_minute = 13 * 60, .to_minute = 17 * 60 + 30});
@@ -56,6 +57,21 @@ void require_hours_apart(const BenchPerson& person) {
   }
 }
 
+void require_somebody_for_each(const std::vector<WorkSkill>& skills, const std::vector<BenchPerson>& people) {
+  for (const BenchPerson& person : people) {
+    for (const std::string& skill : person.leaves_to_others) {
+      if (row_of_id(skills, skill) != nullptr) continue;
+      throw Refused("leaves_to_others: of " + person.name + ": \"" + skill + "\" is not in data/work_skills.csv");
+    }
+  }
+  for (const WorkSkill& skill : skills) {
+    const auto leaves = [&](const BenchPerson& person) { return leaves_to_others(person, skill.id); };
+    if (std::ranges::all_of(people, leaves)) {
+      throw Refused("leaves_to_others: " + skill.name + " is left to others by everyone");
+    }
+  }
+}
+
 }  // namespace
 
 void describe(FieldVisitor& visit, ShopSettings& settings) {
@@ -82,11 +98,12 @@ ShopSettings shop_settings(const Book& book, const std::vector<Station>& usual_p
   return settings;
 }
 
-void keep_shop_settings(Book& book, const ShopSettings& settings) {
+void keep_shop_settings(Book& book, const ShopSettings& settings, const std::vector<WorkSkill>& skills) {
   require_valid(settings);
   require_different_names("people", settings.people);
   require_different_names("stations", settings.stations);
   for (const BenchPerson& person : settings.people) require_hours_apart(person);
+  require_somebody_for_each(skills, settings.people);
   require_decimal("hourly_rate", settings.hourly_rate);
   require_decimal("tax_percent", settings.tax_percent);
   const auto letters = [](char letter) { return letter >= 'A' && letter <= 'Z'; };

@@ -7,6 +7,7 @@
 #include "bench/request.h"
 #include "bench/weights.h"
 #include "book/book.h"
+#include "repair/work_skills.h"
 
 namespace tailblock {
 
@@ -30,8 +31,8 @@ void describe(FieldVisitor&, ShopSettings&);
 /// an hour's break, and the usual places.
 [[nodiscard]] ShopSettings shop_settings(const Book& book, const std::vector<Station>& usual_places);
 
-/// @throws Refused naming the field: two people or places of one name, hours that overlap, money that is no exact
-/// decimal.
-void keep_shop_settings(Book& book, const ShopSettings& settings);
+/// @throws Refused naming the field: two people or places of one name, hours that overlap, a sort of work that is not
+/// among `skills` or that everyone leaves to others, money that is no exact decimal.
+void keep_shop_settings(Book& book, const ShopSettings& settings, const std::vector<WorkSkill>& skills);
 
 }  // namespace tailblock

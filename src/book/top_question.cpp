@@ -87,6 +87,7 @@ TopAir known_air(const InstrumentStory& story, const TopWishes& wishes) {
   const std::vector<HomeDay> days =
       home_days(story.home.air, Date(std::chrono::year(2026) / 1 / 1), year_days + month_days);  // any year: typical
   std::vector<double> moisture;
+  moisture.reserve(days.size());
   for (const HomeDay& day : days) {
     moisture.push_back(
         in_percent(equilibrium_moisture(celsius(day.temperature_c), humidity_fraction(day.relative_humidity))));

@@ -118,7 +118,7 @@ class Filling {
     }
     ShopSettings settings = shop_settings(book_, places);
     settings.people = bench_.people;
-    keep_shop_settings(book_, settings);
+    keep_shop_settings(book_, settings, tables_.repairs.materials.skills);
   }
 
   /// The instruments of the demo are kept in the order of their table, in an empty book.

@@ -43,7 +43,7 @@ std::vector<BenchPerson> people(const TextOf& text) {
   for (const CsvRow& row : table.rows()) {
     const std::string person = name(row, "person");
     if (people.empty() || people.back().name != person) {
-      people.push_back({.name = person, .hours = {}, .days_off = {}, .skills = {}});
+      people.push_back({.name = person, .hours = {}, .days_off = {}, .leaves_to_others = {}});
     }
     people.back().hours.push_back({.weekday = row.whole_number("weekday", {1, 7, ""}),
                                    .from_minute = row.whole_number("from_minute", minutes_of_a_day),

@@ -253,7 +253,7 @@ std::vector<Endpoint> bench_endpoints(const Shop& shop) {
            schema_of_request<ShopSettings>(),
            schema_of_result<ShopSettings>(),
            [shop](const Ask& ask) {
-             keep_shop_settings(shop.book, from_json<ShopSettings>(ask.body));
+             keep_shop_settings(shop.book, from_json<ShopSettings>(ask.body), shop.tables.repairs.materials.skills);
              return json_answer(settings_of(shop));
            }}};
 }

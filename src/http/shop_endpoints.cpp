@@ -25,7 +25,7 @@ struct FormTables {
   std::vector<Measure> measures;
   std::vector<Gauge> gauges;
   std::vector<InterventionKind> interventions;
-  std::vector<Offered> string_sets, tunings, attacks, species, body_designs;
+  std::vector<Offered> string_sets, tunings, attacks, species, body_designs, work_skills;
 };
 void describe(FieldVisitor& visit, FormTables& tables) {
   list(visit, {"measures", "what can be read"}, tables.measures, rows);
@@ -36,6 +36,7 @@ void describe(FieldVisitor& visit, FormTables& tables) {
   list(visit, {"attacks", "how hard a player plays"}, tables.attacks, rows);
   list(visit, {"species", "woods of tops"}, tables.species, rows);
   list(visit, {"body_designs", "body sizes"}, tables.body_designs, rows);
+  list(visit, {"work_skills", "sorts of work that one may leave to others"}, tables.work_skills, rows);
 }
 
 /// `mid_size` as a person reads it.
@@ -63,7 +64,8 @@ FormTables form_tables(const Shop& shop) {
                     .tunings = {},
                     .attacks = {},
                     .species = {},
-                    .body_designs = {}};
+                    .body_designs = {},
+                    .work_skills = {}};
   for (const auto& set : shop.tables.string_sets) tables.string_sets.push_back({set.name, set.name, gauges_of(set)});
   for (const auto& tuning : shop.tables.tunings) tables.tunings.push_back({tuning.name, tuning.name, ""});
   for (const auto& level : shop.tables.attacks) {
@@ -73,6 +75,9 @@ FormTables form_tables(const Shop& shop) {
   }
   for (const auto& wood : shop.tables.species.species) {
     tables.species.push_back({wood.name, wood.name, wood.provisional ? "some figures from memory or by analogy" : ""});
+  }
+  for (const auto& skill : shop.tables.repairs.materials.skills) {
+    tables.work_skills.push_back({skill.id, skill.name, skill.covers});
   }
   for (std::size_t i = 0; i < body_size_names.size(); ++i) {
     tables.body_designs.push_back(

@@ -48,6 +48,9 @@ void require_station(const CsvRow& row, std::string_view column, const std::vect
 void require_sound(const CsvRow& row, const OperationKind& kind, const OperationTables& tables) {
   require_station(row, "hands_on_station", tables.stations);
   require_station(row, "wait_station", tables.stations);
+  if (!kind.skill.empty() && row_of_id(tables.skills, kind.skill) == nullptr) {
+    throw Refused(row.where("skill") + ": \"" + kind.skill + "\" is not in work_skills.csv");
+  }
   require_known(row, "adhesives", kind.adhesives, tables.adhesives);
   require_known(row, "finishes", kind.finishes, tables.finishes);
   require_known_hazards(row, kind.hazards, tables.hazards);
@@ -91,6 +94,7 @@ std::vector<OperationKind> operation_kinds(std::string_view csv, const Operation
                        .wait_station = cell_text(row, "wait_station"),
                        .station_wait = row.number("station_wait", minutes),
                        .wait_station_hands_on = held_while_hands_on(cell_text(row, "wait_station"), tables.stations),
+                       .skill = cell_text(row, "skill"),
                        .needs = all_of_any(row.text("needs")),
                        .after = all_of_any(row.text("after")),
                        .counts_as = listed(row.text("counts_as")),

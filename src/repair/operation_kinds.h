@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "repair/bench_materials.h"
+#include "repair/work_skills.h"
 
 namespace tailblock {
 
@@ -43,6 +44,7 @@ struct OperationKind {
   std::string wait_for, hands_on_station, wait_station;
   double station_wait = 0;             ///< minutes of the wait that hold wait_station
   bool wait_station_hands_on = false;  ///< and the hands-on work before it holds it too
+  std::string skill;                   ///< the sort of work it is; empty: anyone does it
   AllOfAny needs;                      ///< done before, or on record
   AllOfAny after;                      ///< an order only, where both are in the job
   std::vector<std::string> counts_as;
@@ -67,10 +69,11 @@ struct OperationTables {
   std::vector<AdhesiveClass> adhesives;
   std::vector<FinishClass> finishes;
   std::vector<ShopStation> stations;
+  std::vector<WorkSkill> skills;
 };
 
-/// @throws Refused naming the row: minutes out of order, an id that is in no table, a station that the shop does not
-/// know, a step that asks the owner and does not say what may be done instead.
+/// @throws Refused naming the row: minutes out of order, an id that is in no table, a station or skill that
+/// is in no table, a step that asks the owner and does not say what may be done instead.
 [[nodiscard]] std::vector<OperationKind> operation_kinds(std::string_view csv, const OperationTables& tables);
 
 /// Hands-on minutes for `count` of what they grow with; as they stand where they grow with nothing.

@@ -79,6 +79,7 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
                  .wait_station = kind.wait_station,
                  .station_wait_minutes = kind.station_wait,
                  .wait_station_hands_on = kind.wait_station_hands_on,
+                 .skill = kind.skill,
                  .greatest_gap_minutes = kind.greatest_gap,
                  .greatest_gap_to = kind.greatest_gap_to,
                  .where = kind.where,

@@ -68,6 +68,7 @@ struct StepShown {
   std::string wait_for, hands_on_station, wait_station;
   double station_wait_minutes = 0;
   bool wait_station_hands_on = false;          ///< the wait's fixture is held through the hands-on work too
+  std::string skill{};                         ///< the sort of work it is; empty: anyone does it
   std::optional<double> greatest_gap_minutes;  ///< from the end of its hands-on work to the next of greatest_gap_to
   std::vector<std::string> greatest_gap_to;
   std::string where, materials;

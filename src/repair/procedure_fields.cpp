@@ -77,6 +77,7 @@ void describe(FieldVisitor& visit, StepShown& step) {
   visit.number({"station_wait_minutes", "how long of the wait"}, step.station_wait_minutes, minutes);
   visit.flag({"wait_station_hands_on", "held through the hands-on work too, since hands put it on"},
              step.wait_station_hands_on);
+  visit.text({"skill", "the sort of work it is, as data/work_skills.csv; empty: anyone does it"}, step.skill, 60);
   maybe_number(visit, {"greatest_gap_minutes", "from the end of its hands-on work to one of greatest_gap_to"},
                step.greatest_gap_minutes, minutes);
   visit.texts({"greatest_gap_to", "operations"}, step.greatest_gap_to, 60, few);

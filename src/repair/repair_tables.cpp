@@ -20,6 +20,7 @@ RepairTables repair_tables(const std::function<std::string_view(std::string_view
   tables.materials.adhesives = adhesive_classes(text("data/adhesives.csv"), tables.materials.hazards);
   tables.materials.finishes = finish_classes(text("data/finishes.csv"), tables.materials.hazards);
   tables.materials.stations = shop_stations(text("data/shop_stations.csv"));
+  tables.materials.skills = work_skills(text("data/work_skills.csv"));
   tables.listed = listed_materials(text("data/listed_materials.csv"));
   tables.currencies = currencies(text("data/currencies.csv"));
   tables.operations = operation_kinds(text("data/operations.csv"), tables.materials);

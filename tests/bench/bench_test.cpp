@@ -36,7 +36,7 @@ BenchRequest busy_shop(unsigned seed) {
                              {.weekday = 4, .from_minute = 9 * 60, .to_minute = 17 * 60},
                              {.weekday = 6, .from_minute = 9 * 60, .to_minute = 14 * 60}};
   request.people[0].days_off = {{.day = request.now.day + std::chrono::days(1)}};
-  request.people[0].skills = {"spraying"};
+  request.people[1].leaves_to_others = {"spraying"};
   request.stations.push_back({.name = "rack", .count = 1});
   request.stations.push_back({.name = "shelf", .count = 1});
   request.clock_changes = {

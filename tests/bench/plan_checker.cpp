@@ -125,10 +125,11 @@ void check_work(Looked& looked, const Operation& asked, const PlannedOperation& 
     looked.say(operation, "is not where it is pinned");
   if (!asked.person.empty() && wanted > 0 && operation.person != asked.person)
     looked.say(operation, "not by " + asked.person);
-  if (!asked.skill.empty() && wanted > 0) {
+  const bool stays_with_whom_it_is = asked.state == WorkState::at_work && !asked.person.empty();
+  if (!asked.skill.empty() && wanted > 0 && !stays_with_whom_it_is) {
     const auto person = std::ranges::find(request.people, operation.person, &BenchPerson::name);
-    if (person == request.people.end() || std::ranges::find(person->skills, asked.skill) == person->skills.end())
-      looked.say(operation, "by someone without " + asked.skill);
+    if (person == request.people.end() || std::ranges::count(person->leaves_to_others, asked.skill) > 0)
+      looked.say(operation, "by someone who leaves " + asked.skill + " to others");
   }
   for (const UnfitAir& air : request.unfit_air) {
     if (air.work != asked.air_work || asked.air_work.empty()) continue;

@@ -160,7 +160,23 @@ TEST(BenchRefusals, name_work_that_a_pinned_day_leaves_no_hands_for) {
           "ended by then");
 }
 
-TEST(BenchRefusals, name_unknown_stations_people_skills_and_operations) {
+TEST(BenchRefusals, name_work_that_nobody_is_left_to_do) {
+  BenchRequest request = one_instrument({work("glue", 30), work("level frets", 30)});
+  request.people.push_back(request.people[0]);
+  request.people[1].name = "second";
+  request.people[0].leaves_to_others = {"fretwork"};
+  Operation& frets = request.instruments[0].operations[1];
+  frets.skill = "fretwork";
+  const std::string here = "instruments[0].operations[1].skill: ";
+  EXPECT_NO_THROW((void)bench(request, weights));
+  frets.person = "first";
+  refuses(request, here + "\"first\" leaves \"fretwork\" to others");
+  frets.person.clear();
+  request.people[1].leaves_to_others = {"spraying", "fretwork"};
+  refuses(request, here + "everyone leaves \"fretwork\" to others");
+}
+
+TEST(BenchRefusals, name_unknown_stations_people_and_operations) {
   const auto with = [](auto change) {
     BenchRequest request = one_instrument({work("glue", 30), work("set up", 30)});
     change(request.instruments[0].operations[1]);
@@ -174,7 +190,6 @@ TEST(BenchRefusals, name_unknown_stations_people_skills_and_operations) {
           }),
           here + "stations[1].name: \"clamps\" comes twice");
   refuses(with([](Operation& o) { o.person = "nobody"; }), here + "person: \"nobody\" does not work here");
-  refuses(with([](Operation& o) { o.skill = "inlay"; }), here + "skill: nobody who may do it has \"inlay\"");
   refuses(with([](Operation& o) { o.after = {"paint"}; }),
           here + "after: \"paint\" is not an earlier operation of this instrument");
   refuses(with([](Operation& o) { o.stations = {{.name = "clamps", .wait_minutes = 60}}; }),

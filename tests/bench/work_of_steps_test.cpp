@@ -78,6 +78,8 @@ TEST(WorkOfSteps, a_coat_that_goes_on_again_is_numbered_and_tied) {
   EXPECT_EQ(second->stations[1].name, "dust-free rack");
   EXPECT_EQ(second->stations[1].wait_minutes, 120);
   EXPECT_FALSE(second->stations[1].hands_on) << "nothing hangs on the rack while it is sprayed";
+  EXPECT_EQ(second->skill, "spraying");
+  EXPECT_EQ(work.front().skill, "") << "anyone takes an instrument in";
 }
 
 const Operation& of_kind(const std::vector<Operation>& work, const std::string& kind) {

@@ -322,7 +322,7 @@ TEST(BenchQuestion, work_that_no_stretch_of_hours_holds_may_be_put_down) {
   for (int weekday = 1; weekday <= 5; ++weekday) {
     settings.people[0].hours.push_back({.weekday = weekday, .from_minute = 540, .to_minute = 600});
   }
-  keep_shop_settings(shop.book, settings);
+  keep_shop_settings(shop.book, settings, repairs().materials.skills);
   shop.agreed("refinish");
   const BenchQuestion question = shop.ask();
   const BenchInstrument& instrument = question.request.instruments.at(0);
@@ -330,6 +330,51 @@ TEST(BenchQuestion, work_that_no_stretch_of_hours_holds_may_be_put_down) {
     EXPECT_EQ(operation.splittable, operation.hands_on_minutes > 60) << operation.name;
   }
   EXPECT_TRUE(of_kind(instrument, "strip_later_finish").splittable);
+}
+
+/// A shop of "me", in all day, and Ben, in for two hours a day.
+ShopSettings with_ben(const BenchBook& shop) {
+  ShopSettings settings = shop_settings(shop.book, shop.places);
+  settings.people.push_back({.name = "Ben", .hours = {}, .days_off = {}, .leaves_to_others = {}});
+  for (int weekday = 1; weekday <= 5; ++weekday) {
+    settings.people[1].hours.push_back({.weekday = weekday, .from_minute = 540, .to_minute = 660});
+  }
+  return settings;
+}
+
+TEST(BenchQuestion, names_the_sort_of_work_and_leaves_it_to_those_who_do_it) {
+  const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+  BenchBook shop;
+  shop.agreed("nut");
+  ShopSettings settings = with_ben(shop);
+  settings.people[0].leaves_to_others = {"nut_and_saddle_work"};
+  keep_shop_settings(shop.book, settings, repairs().materials.skills);
+  const BenchQuestion question = shop.ask();
+  EXPECT_EQ(of_kind(question.request.instruments.at(0), "fit_nut_blank").skill, "nut and saddle work");
+  EXPECT_EQ(of_kind(question.request.instruments.at(0), "string_up").skill, "");
+  EXPECT_EQ(question.request.people.at(0).leaves_to_others, std::vector<std::string>{"nut and saddle work"});
+  int by_ben = 0;
+  for (const PlannedOperation& one : bench(question.request, weights).operations) {
+    const auto work = std::ranges::find(question.work, one.operation, &BenchWork::operation);
+    if (kind(work->operation_id).skill != "nut_and_saddle_work") continue;
+    EXPECT_EQ(one.person, "Ben") << one.operation;
+    ++by_ben;
+  }
+  EXPECT_GT(by_ben, 2);
+}
+
+TEST(BenchQuestion, work_that_no_stretch_of_those_who_do_it_holds_may_be_put_down) {
+  BenchBook shop;
+  shop.agreed("refinish");
+  ShopSettings settings = with_ben(shop);
+  settings.people[0].leaves_to_others = {"finish_work"};
+  keep_shop_settings(shop.book, settings, repairs().materials.skills);
+  const BenchQuestion question = shop.ask();
+  for (const Operation& operation : question.request.instruments.at(0).operations) {
+    const bool bens = operation.skill == "finish work";
+    EXPECT_EQ(operation.splittable, operation.hands_on_minutes > (bens ? 120 : 270)) << operation.name;
+  }
+  EXPECT_TRUE(of_kind(question.request.instruments.at(0), "strip_later_finish").splittable);
 }
 
 TEST(BenchQuestion, is_one_that_the_planner_takes_for_every_repair) {
@@ -343,6 +388,24 @@ TEST(BenchQuestion, is_one_that_the_planner_takes_for_every_repair) {
     EXPECT_EQ(plan.operations.size(), question.work.size()) << procedure.id;
     std::set<std::string> names;
     for (const BenchWork& work : question.work) EXPECT_TRUE(names.insert(work.operation).second) << work.operation;
+  }
+}
+
+TEST(BenchQuestion, is_one_that_the_planner_takes_whoever_leaves_what) {
+  const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
+  for (const RepairProcedure& procedure : repairs().procedures) {
+    BenchBook shop;
+    shop.agreed(procedure.id);
+    for (const WorkSkill& skill : repairs().materials.skills) {
+      for (const std::size_t leaves : {0U, 1U}) {
+        ShopSettings settings = with_ben(shop);
+        settings.people[leaves].leaves_to_others = {skill.id};
+        keep_shop_settings(shop.book, settings, repairs().materials.skills);
+        BenchRequest request = shop.ask().request;
+        request.plans = 1;
+        EXPECT_NO_THROW((void)bench(request, weights)) << procedure.id << ", " << skill.id << ", " << leaves;
+      }
+    }
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <fstream>
 
+#include "book/shop_settings.h"
 #include "shop_for_tests.h"
 
 namespace tailblock {
@@ -24,6 +25,15 @@ fs::path book_of_number(const TemporaryFolder& folder, int number) {
       .script(testing::repository_file("tests/book/books/" + std::string(4 - digits.size(), '0') + digits + ".sql"));
   return file;
 }
+
+/// Two people as the page Shop kept them up to number 9. One of them can do what no page ever asked about.
+constexpr auto two_people_kept = R"(INSERT INTO settings VALUES ('shop', '{
+"name":"the bench","address":"","people":[
+{"name":"Ann","hours":[{"weekday":1,"from_minute":540,"to_minute":1050},{"weekday":2,"from_minute":540,"to_minute":1050}],
+"days_off":[{"day":"2026-03-02"}],"skills":[]},
+{"name":"Ben","hours":[{"weekday":6,"from_minute":540,"to_minute":780}],"days_off":[],"skills":["inlay"]}],
+"stations":[{"name":"clamps","count":3}],"currency":"EUR","hourly_rate":"72.50","tax_percent":"19","terms":"Ask.",
+"how_to_pay":"","promise_chance":0.85}'))";
 
 int newest_number() { return migration_files().back().number; }
 
@@ -103,11 +113,30 @@ void expect_its_visit_parts(const Book& book, int left_with) {
   EXPECT_EQ(work.jobs[1].offers.at(1).visit_net, "31.50");
 }
 
+/// Of every number: up to 9 nobody could say what they leave to others.
+void expect_its_people(const Book& book, int left_with) {
+  const ShopSettings settings = shop_settings(book, {});
+  ASSERT_EQ(settings.people.size(), 2U);
+  EXPECT_EQ(settings.people[0].name, "Ann");
+  EXPECT_EQ(settings.people[0].hours.at(1).weekday, 2);
+  EXPECT_EQ(settings.people[0].days_off.at(0).day, day(2026, 3, 2));
+  EXPECT_EQ(settings.people[0].leaves_to_others, std::vector<std::string>{});
+  EXPECT_EQ(settings.people[1].hours.at(0).to_minute, 780);
+  const std::vector<std::string> bens =
+      left_with < 10 ? std::vector<std::string>{} : std::vector<std::string>{"spraying"};
+  EXPECT_EQ(settings.people[1].leaves_to_others, bens);
+  EXPECT_EQ(settings.stations.at(0).count, 3);
+  EXPECT_EQ(settings.hourly_rate, "72.50");
+  EXPECT_EQ(settings.terms, "Ask.");
+  EXPECT_EQ(settings.promise_chance, 0.85);
+}
+
 TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_it_holds) {
   for (int number = 1; number <= newest_number(); ++number) {
     SCOPED_TRACE("schema number " + std::to_string(number));
     const TemporaryFolder folder;
     const fs::path file = book_of_number(folder, number);
+    if (number < 10) Session(file, Session::May::write).script(two_people_kept);
     const Book book(file);
     EXPECT_EQ(book.schema_number(), newest_number());
     EXPECT_EQ(book.troubles(), std::vector<std::string>{});
@@ -136,6 +165,7 @@ TEST(Migrations, a_book_of_every_earlier_number_is_brought_up_to_date_with_all_i
     if (number >= 5) expect_its_papers(book, number);
     if (number >= 8) expect_its_trials(book);
     if (number >= 5) expect_its_visit_parts(book, number);
+    expect_its_people(book, number);
   }
 }
 

@@ -52,6 +52,30 @@ TEST(RepairTables, every_row_of_the_repository_is_read) {
   for (const OperationKind& kind : tables.operations) EXPECT_FALSE(kind.source.empty()) << kind.id;
 }
 
+TEST(RepairTables, every_sort_of_work_is_asked_for_and_none_while_arriving_or_finishing) {
+  std::set<std::string> asked;
+  for (const OperationKind& kind : repository_repairs().operations) {
+    if (kind.skill.empty()) continue;
+    asked.insert(kind.skill);
+    EXPECT_EQ(kind.family, WorkFamily::work) << kind.id;
+    EXPECT_EQ(kind.skill == "spraying", kind.air == WorkAir::spray) << kind.id;
+  }
+  for (const WorkSkill& skill : repository_repairs().materials.skills) EXPECT_TRUE(asked.contains(skill.id)) << skill.id;
+  EXPECT_EQ(row_of_id(repository_repairs().operations, "level_frets")->skill, "fretwork");
+}
+
+TEST(RepairTables, sorts_of_work_are_refused_by_file_and_row) {
+  EXPECT_NE(refusal_with("data/operations.csv", with(",fretwork,", ",fret work,"))
+                .find("skill: \"fret work\" is not in work_skills.csv"),
+            std::string::npos);
+  const auto of = [](const std::string& rows) {
+    return refusal([&] { (void)work_skills("id,name,covers,source,note\n" + rows); });
+  };
+  EXPECT_EQ(of("a,one,this,invented,\na,two,that,invented,\n"), "work_skills.csv line 3, id: comes twice");
+  EXPECT_EQ(of("a,one,this,invented,\nb,one,that,invented,\n"), "work_skills.csv line 3, name: comes twice");
+  EXPECT_EQ(of("a,one,,invented,\n"), "work_skills.csv line 2, covers: is empty");
+}
+
 TEST(RepairTables, no_table_speaks_of_a_thing_that_no_procedure_or_remedy_uses) {
   const RepairTables& tables = repository_repairs();
   std::set<std::string> asked;

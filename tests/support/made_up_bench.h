@@ -34,7 +34,7 @@ inline std::vector<ShopHours> weekdays(int from = 9 * 60, int to = 17 * 60 + 30)
 inline BenchRequest empty_shop() {
   BenchRequest request;
   request.now = {.day = Date(std::chrono::year(2026) / 3 / 2), .minute = 9 * 60};
-  request.people = {{.name = "first", .hours = weekdays(), .days_off = {}, .skills = {}}};
+  request.people = {{.name = "first", .hours = weekdays(), .days_off = {}, .leaves_to_others = {}}};
   request.stations = {{.name = "spray place", .count = 1},
                       {.name = "go-bar deck", .count = 1},
                       {.name = "clamps", .count = 2},

@@ -25,7 +25,7 @@ const person: BenchPerson = {
     { weekday, from_minute: 780, to_minute: 1050 },
   ]),
   days_off: [{ day: "2026-02-23" }],
-  skills: [],
+  leaves_to_others: [],
 };
 
 function workOf(instrument: string, operation: string, more: Partial<BenchWork> = {}): BenchWork {

@@ -834,12 +834,12 @@ export interface BenchPerson {
    */
   days_off: DayOff[];
   /**
-   * what only some can do
+   * sorts of work that they do not do
    *
    * @minItems 0
    * @maxItems 40
    */
-  skills: string[];
+  leaves_to_others: string[];
 }
 export interface ShopHours {
   /**
@@ -1319,7 +1319,7 @@ export interface OperationAsk {
    */
   stations?: HeldStationAsk[];
   /**
-   * who does it must have it
+   * the sort of work it is, done by those who do not leave it to others
    */
   skill?: string;
   /**
@@ -1404,12 +1404,12 @@ export interface BenchPersonAsk {
    */
   days_off?: DayOffAsk[];
   /**
-   * what only some can do
+   * sorts of work that they do not do
    *
    * @minItems 0
    * @maxItems 40
    */
-  skills?: string[];
+  leaves_to_others?: string[];
 }
 export interface ShopHoursAsk {
   /**
@@ -6073,6 +6073,13 @@ export interface FormTables {
    * @maxItems 10000
    */
   body_designs: Offered[];
+  /**
+   * sorts of work that one may leave to others
+   *
+   * @minItems 0
+   * @maxItems 10000
+   */
+  work_skills: Offered[];
 }
 export interface Gauge {
   /**
@@ -8782,6 +8789,10 @@ export interface StepShown {
    * held through the hands-on work too, since hands put it on
    */
   wait_station_hands_on: boolean;
+  /**
+   * the sort of work it is, as data/work_skills.csv; empty: anyone does it
+   */
+  skill: string;
   /**
    * from the end of its hands-on work to one of greatest_gap_to [min]
    */

@@ -37,7 +37,9 @@ interface Plan {
     operation_id: string;
     pinned?: { day: string; minute: number };
   }[];
-  readonly plan?: { operations: { instrument: string; operation: string; starts: { day: string; minute: number } }[] };
+  readonly plan?: {
+    operations: { instrument: string; operation: string; person: string; starts: { day: string; minute: number } }[];
+  };
 }
 
 async function planned(): Promise<Plan> {
@@ -291,6 +293,46 @@ test("promises and cure ends are taken along as a calendar file, and the address
       await page.getByText(/a telephone or another computer does not/).waitFor();
       expect(await accessibilityTrouble(page)).toEqual([]);
     }
+    expect(complaints).toEqual([]);
+  } finally {
+    await context.close();
+  }
+});
+
+test("work that one leaves to the other on the Shop page is planned for the other, until one is alone", async () => {
+  const { context, page, complaints } = await openPage(browser, shop.address, phone);
+  const ofNuts = ["take_nut_off", "fit_nut_blank", "slot_nut", "make_through_saddle", "shape_saddle_crown"];
+  const handsAtNuts = async (): Promise<Set<string>> => {
+    const { plan, work } = await planned();
+    const nuts = work.filter((one) => ofNuts.includes(one.operation_id));
+    const done = plan?.operations.filter((one) =>
+      nuts.some((nut) => nut.instrument === one.instrument && nut.operation === one.operation),
+    );
+    return new Set(done?.map((one) => one.person));
+  };
+  const left = (who: string) =>
+    page.getByRole("group", { name: who }).getByRole("checkbox", { name: /^nut and saddle work/ });
+  const keep = () => page.getByRole("button", { name: "Keep the shop" }).click();
+  try {
+    expect(await handsAtNuts()).toContain("Tobias");
+    await visit(page, "/shop");
+    await left("Tobias").focus();
+    await page.keyboard.press("Space");
+    await look(page, "shop-left-to-others");
+    await keep();
+    await page.getByText("Kept. The bench is planned by it from now on.").waitFor();
+    expect(await handsAtNuts()).toEqual(new Set(["Ines"]));
+
+    await visit(page, "/shop");
+    expect(await left("Tobias").isChecked()).toBe(true);
+    await left("Ines").check();
+    await keep();
+    await page.getByText("leaves_to_others: nut and saddle work is left to others by everyone").waitFor();
+    await page.getByRole("button", { name: "Remove Tobias" }).click();
+    await page.getByText("Ines is alone now and leaves nothing to others any more.").waitFor();
+    expect(await page.getByRole("group", { name: "Leaves to others" }).count()).toBe(0);
+    await keep();
+    await page.getByText("Kept. The bench is planned by it from now on.").waitFor();
     expect(complaints).toEqual([]);
   } finally {
     await context.close();
