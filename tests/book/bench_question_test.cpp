@@ -373,6 +373,7 @@ TEST(BenchQuestion, is_one_that_the_planner_takes_for_every_repair) {
   }
 }
 
+/// Six hours, since a footprint cleaned dries for four and wants its bridge within eight.
 TEST(BenchQuestion, is_one_that_the_planner_takes_whoever_leaves_what) {
   const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
   for (const RepairProcedure& procedure : repairs().procedures) {
@@ -380,7 +381,7 @@ TEST(BenchQuestion, is_one_that_the_planner_takes_whoever_leaves_what) {
     shop.agreed(procedure.id);
     for (const WorkSkill& skill : repairs().materials.skills) {
       for (const std::size_t leaves : {0U, 1U}) {
-        ShopSettings settings = with_ben(shop, 4);
+        ShopSettings settings = with_ben(shop, 6);
         settings.people[leaves].leaves_to_others = {skill.id};
         keep_shop_settings(shop.book, settings, repairs().materials.skills);
         BenchRequest request = shop.ask().request;
