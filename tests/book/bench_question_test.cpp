@@ -332,12 +332,14 @@ TEST(BenchQuestion, work_that_no_stretch_of_hours_holds_may_be_put_down) {
   EXPECT_TRUE(of_kind(instrument, "strip_later_finish").splittable);
 }
 
-/// A shop of "me", in all day, and Ben, in for two hours a day.
-ShopSettings with_ben(const BenchBook& shop) {
+/// A shop of "me", in all day, and Ben, in for some hours each morning.
+ShopSettings with_ben(const BenchBook& shop, int hours) {
   ShopSettings settings = shop_settings(shop.book, shop.places);
+  settings.people.resize(1);
+  settings.people[0].leaves_to_others.clear();
   settings.people.push_back({.name = "Ben", .hours = {}, .days_off = {}, .leaves_to_others = {}});
   for (int weekday = 1; weekday <= 5; ++weekday) {
-    settings.people[1].hours.push_back({.weekday = weekday, .from_minute = 540, .to_minute = 660});
+    settings.people[1].hours.push_back({.weekday = weekday, .from_minute = 540, .to_minute = 540 + 60 * hours});
   }
   return settings;
 }
@@ -346,7 +348,7 @@ TEST(BenchQuestion, names_the_sort_of_work_and_leaves_it_to_those_who_do_it) {
   const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
   BenchBook shop;
   shop.agreed("nut");
-  ShopSettings settings = with_ben(shop);
+  ShopSettings settings = with_ben(shop, 2);
   settings.people[0].leaves_to_others = {"nut_and_saddle_work"};
   keep_shop_settings(shop.book, settings, repairs().materials.skills);
   const BenchQuestion question = shop.ask();
@@ -366,7 +368,7 @@ TEST(BenchQuestion, names_the_sort_of_work_and_leaves_it_to_those_who_do_it) {
 TEST(BenchQuestion, work_that_no_stretch_of_those_who_do_it_holds_may_be_put_down) {
   BenchBook shop;
   shop.agreed("refinish");
-  ShopSettings settings = with_ben(shop);
+  ShopSettings settings = with_ben(shop, 2);
   settings.people[0].leaves_to_others = {"finish_work"};
   keep_shop_settings(shop.book, settings, repairs().materials.skills);
   const BenchQuestion question = shop.ask();
@@ -391,6 +393,7 @@ TEST(BenchQuestion, is_one_that_the_planner_takes_for_every_repair) {
   }
 }
 
+/// Six hours, since a footprint cleaned dries for four and wants its bridge within eight.
 TEST(BenchQuestion, is_one_that_the_planner_takes_whoever_leaves_what) {
   const BenchWeights weights = bench_weights(testing::repository_file("data/bench_weights.csv"));
   for (const RepairProcedure& procedure : repairs().procedures) {
@@ -398,7 +401,7 @@ TEST(BenchQuestion, is_one_that_the_planner_takes_whoever_leaves_what) {
     shop.agreed(procedure.id);
     for (const WorkSkill& skill : repairs().materials.skills) {
       for (const std::size_t leaves : {0U, 1U}) {
-        ShopSettings settings = with_ben(shop);
+        ShopSettings settings = with_ben(shop, 6);
         settings.people[leaves].leaves_to_others = {skill.id};
         keep_shop_settings(shop.book, settings, repairs().materials.skills);
         BenchRequest request = shop.ask().request;
