@@ -78,7 +78,7 @@ void SerialPlan::extend(const Step& step) {
                   "in the year ahead: hours, holidays, stations and air leave no room for it");
   }
   for (std::size_t p = 0; p < people_.size(); ++p)
-    people_[p].add_free_words(free_words(net_, p, days_, days_at_a_time));
+    people_[p].add_free_words(net_.frame, free_words(net_, p, days_, days_at_a_time));
   for (std::size_t a = 0; a < fit_.size(); ++a) {
     const BitWords more = fit_words(net_, a, days_, days_at_a_time);
     fit_[a].insert(fit_[a].end(), more.begin(), more.end());
@@ -268,9 +268,9 @@ void SerialPlan::unmark(int index) {
   if (here.person >= 0) {
     WorkCalendar& person = people_[static_cast<std::size_t>(here.person)];
     if (step.splittable) {
-      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)]) person.give_back(piece.bit, piece.length);
+      for (const Piece& piece : pieces_[static_cast<std::size_t>(index)]) person.give_back(net_.frame, piece.bit, piece.length);
     } else {
-      person.give_back(net_.frame.bit(here.start), step.hands);
+      person.give_back(net_.frame, net_.frame.bit(here.start), step.hands);
     }
   }
   for (const StationHold& held : step.stations) {

@@ -7,6 +7,48 @@ std::uint64_t ones(int count) { return count >= 64 ? ~std::uint64_t{0} : (std::u
 
 }  // namespace
 
+/// First run from `from` to the end of its day; `longest` becomes the longest seen before it.
+template <class WordAt>
+int WorkCalendar::run(int from, int length, WordAt word_at, int& longest) const {
+  auto i = static_cast<std::size_t>(from >> 6);
+  const std::size_t end = static_cast<std::size_t>(day_of_bit(from) + 1) << log_words_;
+  std::uint64_t word = word_at(i) & (~std::uint64_t{0} << (from & 63));
+  while (true) {
+    while (word == 0) {
+      if (++i >= end) return none;
+      word = word_at(i);
+    }
+    const int start = static_cast<int>(i << 6) + std::countr_zero(word);
+    std::uint64_t off = ~word & (~std::uint64_t{0} << (start & 63));
+    while (off == 0) {  // the last bit of a day is off
+      word = word_at(++i);
+      off = ~word;
+    }
+    const int stop = static_cast<int>(i << 6) + std::countr_zero(off);
+    if (stop - start >= length) return start;
+    longest = std::max(longest, stop - start);
+    word &= ~std::uint64_t{0} << (stop & 63);
+  }
+}
+
+int WorkCalendar::first_run(int from, int length, const BitWords* fit) const {
+  const int days = static_cast<int>(longest_.size());
+  int bit = from;
+  for (int day = day_of_bit(from); day < days; bit = ++day << (6 + log_words_)) {
+    const auto d = static_cast<std::size_t>(day);
+    if (longest_[d] < length) continue;
+    int longest = 0;
+    const int found = fit == nullptr
+                          ? run(
+                                bit, length, [this](std::size_t i) { return free_[i]; }, longest)
+                          : run(
+                                bit, length, [this, fit](std::size_t i) { return free_[i] & (*fit)[i]; }, longest);
+    if (found != none) return found;
+    if (fit == nullptr && bit != from) longest_[d] = static_cast<std::uint16_t>(longest);
+  }
+  return none;
+}
+
 int WorkCalendar::run_end(int bit, const BitWords* fit) const {
   auto i = static_cast<std::size_t>(bit >> 6);
   std::uint64_t off = ~(fit == nullptr ? free_[i] : free_[i] & (*fit)[i]) & (~std::uint64_t{0} << (bit & 63));
@@ -67,10 +109,17 @@ int WorkCalendar::take(const DayFrame& frame, int bit, int length, int instrumen
   return changes;
 }
 
-void WorkCalendar::add_free_words(const BitWords& words) {
+void WorkCalendar::give_back(const DayFrame& frame, int bit, int length) {
+  flip(bit, length);
+  longest_[static_cast<std::size_t>(frame.first_bit_of_day(bit) >> (6 + log_words_))] = not_known;
+}
+
+void WorkCalendar::add_free_words(const DayFrame& frame, const BitWords& words) {
+  log_words_ = frame.log_words_a_day();
   free_.insert(free_.end(), words.begin(), words.end());
   taken_.resize(free_.size());
   owner_.resize(free_.size() * 64);
+  longest_.resize(free_.size() >> log_words_, not_known);
 }
 
 }  // namespace tailblock

@@ -28,6 +28,7 @@ class DayFrame {
     const int day = bit >> (6 + log_words_);
     return day * slots_a_day + opens_ + bit - (day << (6 + log_words_));
   }
+  [[nodiscard]] int log_words_a_day() const { return log_words_; }
   [[nodiscard]] int first_bit_of_day(int bit) const { return bit & ~((64 << log_words_) - 1); }
 
  private:
@@ -47,18 +48,15 @@ class WorkCalendar {
 
   /// First of `length` free bits at or after `from`, all of them set in `fit` too when given; none when the calendar is
   /// too short.
-  [[nodiscard]] int first_run(int from, int length, const BitWords* fit) const {
-    return fit == nullptr ? run(from, length, [this](std::size_t i) { return free_[i]; })
-                          : run(from, length, [this, fit](std::size_t i) { return free_[i] & (*fit)[i]; });
-  }
+  [[nodiscard]] int first_run(int from, int length, const BitWords* fit) const;
   /// The first bit after `bit` that is not free for this work.
   [[nodiscard]] int run_end(int bit, const BitWords* fit) const;
 
   /// Takes a run and returns by how much the changes of instrument within the day rise.
   int take(const DayFrame& frame, int bit, int length, int instrument);
-  void give_back(int bit, int length) { flip(bit, length); }
+  void give_back(const DayFrame& frame, int bit, int length);
 
-  void add_free_words(const BitWords& words);
+  void add_free_words(const DayFrame& frame, const BitWords& words);
   [[nodiscard]] std::size_t words() const { return free_.size(); }
   [[nodiscard]] bool is_free(int bit) const {
     return ((free_[static_cast<std::size_t>(bit >> 6)] >> (bit & 63)) & 1U) != 0;
@@ -66,33 +64,17 @@ class WorkCalendar {
 
  private:
   template <class WordAt>
-  [[nodiscard]] int run(int from, int length, WordAt word_at) const {
-    auto i = static_cast<std::size_t>(from >> 6);
-    const std::size_t end = free_.size();
-    if (i >= end) return none;
-    std::uint64_t word = word_at(i) & (~std::uint64_t{0} << (from & 63));
-    while (true) {
-      while (word == 0) {
-        if (++i >= end) return none;
-        word = word_at(i);
-      }
-      const int start = static_cast<int>(i << 6) + std::countr_zero(word);
-      std::uint64_t off = ~word & (~std::uint64_t{0} << (start & 63));
-      while (off == 0) {
-        if (++i >= end) return none;  // never: the last bit of a day is off
-        word = word_at(i);
-        off = ~word;
-      }
-      const int stop = static_cast<int>(i << 6) + std::countr_zero(off);
-      if (stop - start >= length) return start;
-      word &= ~std::uint64_t{0} << (stop & 63);
-    }
-  }
+  [[nodiscard]] int run(int from, int length, WordAt word_at, int& longest) const;
+  [[nodiscard]] int day_of_bit(int bit) const { return bit >> (6 + log_words_); }
   [[nodiscard]] int neighbours(const DayFrame& frame, int bit, int length, int instrument) const;
   void flip(int bit, int length);
 
+  static constexpr std::uint16_t not_known = 0xffff;
+
   BitWords free_, taken_;
-  std::vector<std::int16_t> owner_;  ///< right at the first and last slot of each piece of work
+  int log_words_ = 0;                           ///< of a day's words
+  mutable std::vector<std::uint16_t> longest_;  ///< no free run of the day is longer: spares looking through full days
+  std::vector<std::int16_t> owner_;             ///< right at the first and last slot of each piece of work
 };
 
 }  // namespace tailblock

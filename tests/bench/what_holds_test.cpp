@@ -87,6 +87,12 @@ TEST(WhatHolds, is_the_day_from_which_it_can_be_begun) {
   EXPECT_EQ(late.why(), "it can be begun from 2026-03-04 on, and its own work and waits take until then");
 }
 
+TEST(WhatHolds, is_no_night_like_any_other) {
+  LateOne late({work("glue", 60)});
+  late.request.now.minute = late.request.instruments[0].arrives.minute = 17 * 60;
+  EXPECT_EQ(late.why(), "its own work and waits take until then");
+}
+
 TEST(WhatHolds, is_that_nobody_is_in_for_longer_than_a_night) {
   LateOne late({work("glue", 30)});
   for (int day = 0; day < 3; ++day)
