@@ -58,6 +58,7 @@ void add_commands(CLI::App& app) {
   add_serve_commands(app);
   add_compute_command(app);
   add_book_commands(app);
+  add_archive_commands(app);
 }
 
 }  // namespace tailblock

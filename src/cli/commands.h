@@ -14,7 +14,8 @@ namespace tailblock {
 void add_commands(CLI::App& app);
 
 void add_compute_command(CLI::App& app);
-void add_serve_commands(CLI::App& app);  ///< serve and demo
-void add_book_commands(CLI::App& app);   ///< backup, restore, check
+void add_serve_commands(CLI::App& app);    ///< serve and demo
+void add_book_commands(CLI::App& app);     ///< backup, restore, check
+void add_archive_commands(CLI::App& app);  ///< export, import
 
 }  // namespace tailblock
