@@ -7,6 +7,7 @@
 #include <soci/soci.h>
 #include <soci/sqlite3/soci-sqlite3.h>
 
+#include <algorithm>
 #include <cassert>
 #include <chrono>
 #include <thread>
@@ -125,6 +126,7 @@ Session::Statement& Session::prepared(const std::string& sql, const std::vector<
                                       const std::vector<CellKind>& columns) {
   auto& statement = statements_[sql];
   if (!statement) statement = std::make_unique<Statement>(connection_->sql, sql, given, columns);
+  assert(std::ranges::equal(statement->got, columns, {}, &Cell::kind));
   return *statement;
 }
 
