@@ -1,7 +1,8 @@
 #include "paper/visit_papers.h"
 
 #include <algorithm>
-#include <cmath>
+
+#include "repair/wait_in_words.h"
 
 namespace tailblock {
 namespace {
@@ -20,12 +21,6 @@ std::string joined(const std::vector<std::string>& parts) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() ? "" : "; ") + part;
   return text;
-}
-
-std::string in_hours(double minutes) {
-  if (minutes < 120) return plain_number(std::round(minutes)) + " min";
-  if (minutes < 48 * 60) return plain_number(std::round(minutes / 60)) + " h";
-  return plain_number(std::round(minutes / (24 * 60))) + " days";
 }
 
 std::string air_wanted(const StepShown& step) {
@@ -73,7 +68,7 @@ WorkStep sheet_step(const JobPlan& job, const JobStep& step) {
     }
   }
   if (shown.wait_minutes.typical > 0) {
-    written.wait = in_hours(shown.wait_minutes.typical);
+    written.wait = wait_in_words(shown.wait_minutes.typical);
     if (!shown.wait_for.empty()) written.wait += ": " + shown.wait_for;
   }
   if (shown.asks_owner && shown.yes_recorded) written.yes = yes_to(job, shown.operation);

@@ -5,6 +5,7 @@
 
 #include "quantity/quoted_text.h"
 #include "repair/hours.h"
+#include "repair/wait_in_words.h"
 
 namespace tailblock {
 namespace {
@@ -108,7 +109,7 @@ StepShown step_shown(const OperationKind& kind, const RepairProcedure& wanted, c
     step.finishes.push_back(row_of_id(tables.materials.finishes, id)->words());
   }
   if (!kind.wait_station.empty() && kind.station_wait > 0) {
-    step.clamps.push_back(kind.wait_station + " for " + plain_number(kind.station_wait) + " min");
+    step.clamps.push_back(kind.wait_station + " for " + wait_in_words(kind.station_wait));
   }
   return step;
 }

@@ -5,6 +5,7 @@
 #include <iostream>
 #include <set>
 
+#include "repair/wait_in_words.h"
 #include "repair_bench.h"
 
 namespace tailblock {
@@ -47,6 +48,12 @@ TEST(Procedure, the_width_of_the_crack_decides_glue_or_splint) {
   EXPECT_NE(step(crack_of(0.3), "glue_crack_hide"), nullptr);
   EXPECT_EQ(step(crack_of(0.7), "glue_crack_hide"), nullptr);
   EXPECT_NE(step(crack_of(0.7), "splint_crack"), nullptr);
+}
+
+TEST(Procedure, says_how_long_in_clamps_as_a_person_would) {
+  EXPECT_EQ(step(crack_of(0.3), "glue_crack_hide")->clamps, std::vector<std::string>{"clamps for 2 h"});
+  EXPECT_EQ(wait_in_words(45), "45 min");
+  EXPECT_EQ(wait_in_words(10080), "7 days");
 }
 
 TEST(Procedure, gives_no_verdict_within_the_repeatability_of_a_limit) {
@@ -260,8 +267,8 @@ TEST(Procedure, what_an_answer_settles_is_asked_somewhere) {
         for (const OutcomeIs& is : outcome.settles) {
           const bool asked_for = std::ranges::any_of(repository_repairs().procedures, [&](const auto& other) {
             const ProcedureDecision* there = other.decision(is.decision);
-            return there != nullptr && std::ranges::find(there->outcomes, is.outcome, &DecisionOutcome::outcome) !=
-                                           there->outcomes.end();
+            return there != nullptr &&
+                   std::ranges::find(there->outcomes, is.outcome, &DecisionOutcome::outcome) != there->outcomes.end();
           });
           EXPECT_TRUE(asked_for) << one.id << " " << decision.id << ": " << is.decision << "=" << is.outcome;
         }
@@ -327,13 +334,13 @@ struct Booked {
   double least, most;
 };
 constexpr Booked booked[] = {
-    {"drop_in_saddle", 1.0, 1.5},  {"set_up", 1.0, 2.2},          {"nut", 1.25, 2.75},
-    {"through_saddle", 2.0, 3.75}, {"two_saddles", 1.75, 3.0},    {"level_frets_job", 2.5, 4.25},
-    {"partial_refret", 2.0, 4.0},  {"full_refret", 6.0, 10.5},    {"top_crack", 2.0, 3.5},
-    {"back_brace", 1.25, 2.5},     {"x_brace", 1.75, 3.25},       {"bridge_lifted", 3.0, 4.75},
-    {"bridge_plate", 2.0, 4.5},    {"neck_reset", 8.0, 14.0},     {"loose_heel", 5.0, 9.0},
+    {"drop_in_saddle", 1.0, 1.5},  {"set_up", 1.0, 2.2},           {"nut", 1.25, 2.75},
+    {"through_saddle", 2.0, 3.75}, {"two_saddles", 1.75, 3.0},     {"level_frets_job", 2.5, 4.25},
+    {"partial_refret", 2.0, 4.0},  {"full_refret", 6.0, 10.5},     {"top_crack", 2.0, 3.5},
+    {"back_brace", 1.25, 2.5},     {"x_brace", 1.75, 3.25},        {"bridge_lifted", 3.0, 4.75},
+    {"bridge_plate", 2.0, 4.5},    {"neck_reset", 8.0, 14.0},      {"loose_heel", 5.0, 9.0},
     {"dry_guitar", 0.75, 2.0},     {"finish_touch_up", 2.5, 4.25}, {"refinish", 10.0, 22.0},
-    {"pickguard", 1.0, 2.0},       {"pin_holes", 1.5, 3.5},       {"binding", 0.6, 1.5},
+    {"pickguard", 1.0, 2.0},       {"pin_holes", 1.5, 3.5},        {"binding", 0.6, 1.5},
     {"tuner_bushings", 0.6, 1.5},  {"identify_finish", 0.3, 1.0}};
 
 TEST(Procedure, totals_are_what_a_practised_hand_would_book) {
