@@ -226,17 +226,17 @@ class Reader {
     if (operation.state == WorkState::waiting) {
       if (!operation.wait_ends) refuse("wait_ends", "is needed for work that waits");
       leave_the_rest_of_the_wait(step, net_.clock.slot(*operation.wait_ends));
-      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::waiting, .at = net_.now});
+      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::waiting});
     } else if (operation.state == WorkState::at_work) {
       if (operation.minutes_left) step.hands = slots_for(*operation.minutes_left);
       step.splittable = step.at_hand = true;
       step.least_piece = 1;
-      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::at_work, .at = net_.now});
+      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::at_work});
     } else if (operation.pinned) {
       if (tied) refuse_pin_in_group(operation, index, job);
       net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::pinned, .at = net_.clock.slot(*operation.pinned)});
     } else if (tied && !net_.fixed.empty() && net_.fixed.back().step == index - 1) {
-      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::follows, .at = 0});
+      net_.fixed.push_back({.step = index, .kind = FixedStep::Kind::follows});
     } else if (tied && index > job.first_step) {
       ++job.items.back().steps;
     } else {

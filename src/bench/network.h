@@ -54,7 +54,7 @@ struct Item {
 struct FixedStep {
   int step = 0;
   enum class Kind { waiting, at_work, pinned, follows } kind = Kind::pinned;
-  Slot at = 0;  ///< the pinned start
+  Slot at = 0;  ///< where it is pinned
 };
 
 /// A fact, which the plan cannot but take as it is; a pin is a wish.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "bench/bench.h"
+#include "bench/work_order.h"
 
 namespace tailblock {
 namespace {
@@ -39,10 +40,7 @@ void leave_out_what_fits_no_day(WhatFits& fits, const BenchWeights& weights) {
     }
   }
   fits.request.instruments = std::move(fit);
-  std::erase_if(fits.request.kept_order, [&](const OrderEntry& entry) {
-    return std::ranges::find(fits.request.instruments, entry.instrument, &BenchInstrument::name) ==
-           fits.request.instruments.end();
-  });
+  fits.request.kept_order = order_of_those_here(std::move(fits.request.kept_order), fits.request);
 }
 
 struct Pinned {

@@ -57,10 +57,6 @@ class WorkCalendar {
   void give_back(const DayFrame& frame, int bit, int length);
 
   void add_free_words(const DayFrame& frame, const BitWords& words);
-  [[nodiscard]] std::size_t words() const { return free_.size(); }
-  [[nodiscard]] bool is_free(int bit) const {
-    return ((free_[static_cast<std::size_t>(bit >> 6)] >> (bit & 63)) & 1U) != 0;
-  }
 
  private:
   template <class WordAt>

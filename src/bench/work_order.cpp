@@ -6,6 +6,14 @@
 
 namespace tailblock {
 
+std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request) {
+  std::erase_if(order, [&](const OrderEntry& entry) {
+    return std::ranges::none_of(request.instruments,
+                                [&](const BenchInstrument& one) { return one.name == entry.instrument; });
+  });
+  return order;
+}
+
 WorkList list_from_order(const BenchNetwork& network, const BenchRequest& request) {
   WorkList list;
   if (request.kept_order.empty()) return list;

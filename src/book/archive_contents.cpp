@@ -3,7 +3,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "book/archive_hash.h"
+#include "book/sha256.h"
 #include "quantity/refused.h"
 
 namespace tailblock {

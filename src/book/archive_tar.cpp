@@ -10,7 +10,7 @@
 #include <ostream>
 #include <system_error>
 
-#include "book/archive_hash.h"
+#include "book/sha256.h"
 #include "book/book.h"
 
 namespace tailblock {

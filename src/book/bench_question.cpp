@@ -102,7 +102,7 @@ void say_how_far(const VisitStep& of, const Moment& now, Operation& operation) {
       operation.wait_ends = of.step->wait_ends;
       break;
     case StepState::to_do:
-      if (of.step->waits_for_owner) operation.not_before = Moment{now.day + std::chrono::days(1), 0};
+      if (waits_for_owners_yes(of.step->step)) operation.not_before = Moment{now.day + std::chrono::days(1), 0};
       [[fallthrough]];
     case StepState::done:
       if (const auto moment = pinned_to(of); moment && *moment >= now) operation.pinned = moment;
@@ -377,14 +377,6 @@ BenchQuestion bench_question(const Book& book, const ShopSettings& settings, con
   Gather gather(book, repair, now, with_visit);
   for (const VisitWork& visit : book.work_in_the_shop()) gather.take(visit);
   return gather.finish(settings);
-}
-
-std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request) {
-  std::erase_if(order, [&](const OrderEntry& entry) {
-    return std::ranges::none_of(request.instruments,
-                                [&](const BenchInstrument& one) { return one.name == entry.instrument; });
-  });
-  return order;
 }
 
 std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair, std::optional<Date> before) {

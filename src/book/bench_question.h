@@ -76,9 +76,6 @@ struct BenchQuestion {
 [[nodiscard]] BenchQuestion bench_question(const Book& book, const ShopSettings& settings, const RepairTables& repair,
                                            const Moment& now, RecordId with_visit = 0);
 
-/// The part of an earlier plan's order that is about instruments still asked for.
-[[nodiscard]] std::vector<OrderEntry> order_of_those_here(std::vector<OrderEntry> order, const BenchRequest& request);
-
 /// What the shop's finished operations took, against the procedure's figures: all of them, or those that ended before a
 /// day.
 [[nodiscard]] std::vector<FinishedWork> finished_work(const Book& book, const RepairTables& repair,

@@ -2,7 +2,7 @@
 
 #include "book/book.h"
 #include "book/finding_rows.h"
-#include "book/photo_hash.h"
+#include "book/sha256.h"
 #include "book/record_changes.h"
 
 namespace tailblock {

@@ -1,5 +1,5 @@
 #include "book/book.h"
-#include "book/photo_hash.h"
+#include "book/sha256.h"
 #include "book/record_changes.h"
 
 namespace tailblock {

@@ -6,7 +6,7 @@
 #include "book/book.h"
 #include "book/file_safety.h"
 #include "book/migrations.h"
-#include "book/photo_hash.h"
+#include "book/sha256.h"
 #include "book/record_rows.h"
 #include "book/store.h"
 

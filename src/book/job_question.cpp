@@ -200,8 +200,7 @@ std::vector<QuestionOffered> questions_offered(const std::string& id, const Proc
 /// out.
 std::vector<std::string> holds_at(const StepShown& step, const JobPlan& job, const RepairTables& tables) {
   std::vector<std::string> holds;
-  const bool no_yes = step.asks_owner && !step.yes_recorded;
-  if (no_yes) {
+  if (waits_for_owners_yes(step)) {
     std::string hold = step.value == ValueEffect::lowers ? "It lowers value" : "It is hard or impossible to undo";
     holds.push_back(hold + ": it waits for the owner's recorded yes.");
   }
@@ -284,7 +283,6 @@ std::vector<JobPlan> job_plans(const VisitWork& visit, const InstrumentStory& st
     for (JobStep& step : plan.steps) {
       if (step.state == StepState::to_do || step.state == StepState::at_work) {
         step.holds = holds_at(step.step, plan, tables);
-        step.waits_for_owner = step.step.asks_owner && !step.step.yes_recorded;
       }
     }
     plans.push_back(std::move(plan));
@@ -302,8 +300,9 @@ void describe(FieldVisitor& visit, JobStep& step) {
   maybe(visit, {"wait_ends", "once its hands-on part is finished"}, step.wait_ends,
         [&](const Field& field, Moment& moment) { object(visit, field, moment); });
   visit.texts({"holds", "why hands may not take it up now"}, step.holds, 1000, {0, 50});
-  visit.flag({"waits_for_owner", "among them: the owner has not said yes to it"}, step.waits_for_owner);
 }
+
+bool waits_for_owners_yes(const StepShown& step) { return step.asks_owner && !step.yes_recorded; }
 
 std::vector<std::string> holds_of(const JobPlan& plan, std::string_view operation) {
   for (const JobStep& step : plan.steps) {

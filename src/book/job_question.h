@@ -23,9 +23,10 @@ struct JobStep {
   RecordId last_spell = 0;            ///< the newest stretch of work on it; 0: none yet
   std::optional<Moment> wait_ends{};  ///< once its hands-on part is finished
   std::vector<std::string> holds{};   ///< why hands may not take it up now; empty: they may
-  bool waits_for_owner = false;       ///< among them: the owner has not said yes to it
 };
 void describe(FieldVisitor&, JobStep&);
+/// Among what holds it: the owner has not said yes to it.
+[[nodiscard]] bool waits_for_owners_yes(const StepShown& step);
 
 /// Whether the owner has agreed to a job.
 enum class OwnerStands { not_asked, asked, yes, no };

@@ -9,6 +9,7 @@
 #include "bench/bench.h"
 #include "bench/what_fits.h"
 #include "bench/work_of_steps.h"
+#include "bench/work_order.h"
 #include "book/bench_question.h"
 #include "http/ask_fields.h"
 #include "http/endpoints.h"

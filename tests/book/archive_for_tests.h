@@ -6,7 +6,7 @@
 #include <sstream>
 #include <string>
 
-#include "book/archive_hash.h"
+#include "book/sha256.h"
 #include "book/archive_tar.h"
 #include "book_rows.h"
 #include "shop_for_tests.h"

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "book/migrations.h"
-#include "book/photo_hash.h"
+#include "book/sha256.h"
 #include "shop_for_tests.h"
 
 namespace tailblock {

@@ -8930,10 +8930,6 @@ export interface JobStep {
    * @maxItems 50
    */
   holds: string[];
-  /**
-   * among them: the owner has not said yes to it
-   */
-  waits_for_owner: boolean;
 }
 export interface QuestionOffered {
   /**

@@ -1,4 +1,4 @@
-#include "book/archive_hash.h"
+#include "book/sha256.h"
 
 #include <sodium.h>
 
@@ -23,6 +23,12 @@ std::string RunningSha256::digits() {
   std::array<char, 2 * crypto_hash_sha256_BYTES + 1> text{};
   sodium_bin2hex(text.data(), text.size(), hash.data(), hash.size());
   return text.data();
+}
+
+std::string sha256(std::string_view bytes) {
+  RunningSha256 sum;
+  sum.take(bytes);
+  return sum.digits();
 }
 
 }  // namespace tailblock

@@ -22,4 +22,7 @@ class RunningSha256 {
   std::unique_ptr<State> state_;
 };
 
+/// Of bytes that are all there, in the same digits.
+[[nodiscard]] std::string sha256(std::string_view bytes);
+
 }  // namespace tailblock
